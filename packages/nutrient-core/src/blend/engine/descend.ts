@@ -1,0 +1,123 @@
+import { type Dials, exchange, follow, swap } from "./dials.ts";
+
+/*
+ * Tolerances. Every program is scaled before it comes here (scaling.ts): products so that one unit alone would move
+ * the fit by 1, rows so that their largest coefficient is 1. So these are relative figures.
+ */
+/** A held dial whose price is smaller than this is not worth moving: about 5,000 rounding errors. */
+export const PRICE_TOLERANCE = 1e-12;
+/** Below this an own cell counts as 0: the direction is one along which nothing that is fitted changes. */
+export const CURVATURE_TOLERANCE = 1e-10;
+/** Below this a dial does not answer to the moving one. */
+const ANSWER_TOLERANCE = 1e-10;
+/** A move shorter than this gets nowhere. */
+const STALL_LENGTH = 1e-12;
+
+/** Where a move ends: at the dial `stop` (the moving one itself when it reaches its own far end), after `length`. */
+export interface Move {
+  stop: number;
+  length: number;
+}
+
+/**
+ * Moves the held dials downhill, one at a time, until every price is right: an amount at its low end may only be
+ * dear (price >= 0), at its high end only cheap (price <= 0), in between only 0. For a convex program these are the
+ * conditions of optimality (Karush, Kuhn and Tucker), so where this ends is a global optimum.
+ * The start must be feasible; every later point then is. Nothing here is unbounded: misses and money have a floor.
+ */
+export function descend(dials: Dials): void {
+  const { size, cells, value, price, held } = dials;
+  const move: Move = { stop: -1, length: 0 };
+  let stalls = 0;
+  let leastIndex = false;
+  for (let entering = chooseEntering(dials, false); entering >= 0; entering = chooseEntering(dials, leastIndex)) {
+    const own = entering * size + entering;
+    while (held[entering] && Math.abs(price[entering]!) > PRICE_TOLERANCE) {
+      const direction = price[entering]! > 0 ? -1 : 1;
+      findStop(dials, entering, direction, leastIndex, move);
+      const curvature = cells[own]!;
+      const toBottom = curvature > CURVATURE_TOLERANCE ? Math.abs(price[entering]!) / curvature : Infinity;
+      const step = Math.min(move.length, toBottom);
+      if (step === Infinity) throw new Error("blend engine: a direction without end");
+      stalls = step > STALL_LENGTH ? 0 : stalls + 1;
+      if (stalls > 40 * size) throw new Error("blend engine: no progress");
+      leastIndex = stalls > size;
+      value[entering]! += direction * step;
+      follow(dials, entering, direction * step);
+      if (toBottom <= move.length) {
+        // The price has come down to 0: from here on the dial is free.
+        price[entering] = 0;
+        swap(dials, entering);
+        break;
+      }
+      park(dials, move.stop, entering, direction);
+      if (move.stop === entering) break;
+      if (cells[move.stop * size + move.stop]! > CURVATURE_TOLERANCE) {
+        price[move.stop] = 0;
+        swap(dials, move.stop);
+      } else {
+        // The parked dial hangs on the held rows and the moving dial alone.
+        changePlaces(dials, entering, move.stop);
+      }
+    }
+  }
+}
+
+/** Puts the dial that ended a move exactly on the end it has reached. */
+export function park(dials: Dials, stop: number, entering: number, direction: number): void {
+  const answer = stop === entering ? direction : direction * dials.cells[stop * dials.size + entering]!;
+  dials.value[stop] = answer > 0 ? dials.high[stop]! : dials.low[stop]!;
+}
+
+/** Frees the moving dial and holds the parked one: the two change places. */
+export function changePlaces(dials: Dials, entering: number, stop: number): void {
+  const { price } = dials;
+  const left = price[entering]!;
+  exchange(dials, entering, stop);
+  price[entering] = 0;
+  price[stop] = 0;
+  follow(dials, entering, -left);
+}
+
+/**
+ * The held dial with the most to gain. After many moves of length 0 the lowest numbered one instead: the least-index
+ * rule cannot run in circles (R. G. Bland, New finite pivoting rules for the simplex method, 1977, from memory).
+ */
+function chooseEntering(dials: Dials, leastIndex: boolean): number {
+  const { size, value, price, low, high, held } = dials;
+  let best = -1;
+  let most = PRICE_TOLERANCE;
+  for (let i = 0; i < size; i++) {
+    if (!held[i]) continue;
+    const gain = Math.abs(price[i]!);
+    if (gain <= most) continue;
+    if (price[i]! > 0 ? value[i]! <= low[i]! : value[i]! >= high[i]!) continue;
+    if (leastIndex) return i;
+    best = i;
+    most = gain;
+  }
+  return best;
+}
+
+/** How far the held dial `entering` may go before a free dial, or it itself, comes to an end of its range. */
+export function findStop(dials: Dials, entering: number, direction: number, leastIndex: boolean, move: Move): void {
+  const { size, cells, value, low, high, held } = dials;
+  move.stop = entering;
+  move.length = direction > 0 ? high[entering]! - value[entering]! : value[entering]! - low[entering]!;
+  let strongest = 1;
+  for (let i = 0; i < size; i++) {
+    if (held[i]) continue;
+    const answer = direction * cells[i * size + entering]!;
+    const strength = Math.abs(answer);
+    if (strength <= ANSWER_TOLERANCE) continue;
+    const room = answer > 0 ? high[i]! - value[i]! : value[i]! - low[i]!;
+    if (room === Infinity) continue;
+    const length = room > 0 ? room / strength : 0;
+    // Among equals the strongest answer makes the safest pivot, and the least index the sure end.
+    if (length < move.length || (length === move.length && !leastIndex && strength > strongest)) {
+      move.stop = i;
+      move.length = length;
+      strongest = strength;
+    }
+  }
+}

@@ -1,0 +1,105 @@
+import { CURVATURE_TOLERANCE, changePlaces, findStop, type Move, park } from "./descend.ts";
+import { type Dials, swap } from "./dials.ts";
+
+/*
+ * A convex program may have many optima; together they form a face: a flat piece of the feasible set. The next aim in
+ * the order is made small on that face, on the same board: moves along it are those that change neither what is
+ * fitted (own cell 0) nor what has been bought (price 0).
+ */
+
+/** A held dial with a larger price than this takes part in no other optimum. */
+const PINNED_PRICE = 1e-10;
+/** A slope smaller than this is not worth following. */
+const SLOPE_TOLERANCE = 1e-11;
+
+/** Reduces the board of an optimum to the face of all optima. */
+export function openFace(dials: Dials): void {
+  const { size, cells, price, held } = dials;
+  for (let i = 0; i < size; i++) if (held[i] && Math.abs(price[i]!) > PINNED_PRICE) pin(dials, i);
+  // A dial that rests at an end for no reason is freed, so that the dials still held can only move without loss.
+  for (let i = 0; i < size; i++) {
+    if (held[i] && !isPinned(dials, i) && cells[i * size + i]! > CURVATURE_TOLERANCE) {
+      swap(dials, i);
+      price[i] = 0;
+    }
+  }
+}
+
+/** True if some dial can still be moved on the face, so that there is more than one optimum. */
+export function isOpen(dials: Dials): boolean {
+  for (let i = 0; i < dials.size; i++) if (dials.held[i] && !isPinned(dials, i)) return true;
+  return false;
+}
+
+/**
+ * Makes `weights`'z small on the face and narrows the face to where it is. Returns the slope at every held dial: what
+ * one more unit of its value would add (for a row, its multiplier). This is the simplex method with the least-index
+ * rule, which always ends.
+ */
+export function minimiseOnFace(dials: Dials, weights: Float64Array): Float64Array {
+  const { value, held } = dials;
+  const move: Move = { stop: -1, length: 0 };
+  for (;;) {
+    const slopes = slopesOnFace(dials, weights);
+    const entering = chooseDownhill(dials, slopes);
+    if (entering < 0) {
+      for (let i = 0; i < dials.size; i++) if (held[i] && Math.abs(slopes[i]!) > SLOPE_TOLERANCE) pin(dials, i);
+      return slopes;
+    }
+    const direction = slopes[entering]! > 0 ? -1 : 1;
+    findStop(dials, entering, direction, true, move);
+    value[entering]! += direction * move.length;
+    moveFree(dials, entering, direction * move.length);
+    park(dials, move.stop, entering, direction);
+    if (move.stop !== entering) changePlaces(dials, entering, move.stop);
+  }
+}
+
+/**
+ * What is left undecided goes to the products named first: the last product is made small, then the one before it,
+ * and so on. The answer is then the same every time, and has no more products than the rows that shape it.
+ */
+export function settleTies(dials: Dials, products: number): void {
+  const weights = new Float64Array(products);
+  for (let j = products - 1; j >= 0 && isOpen(dials); j--) {
+    weights[j] = 1;
+    minimiseOnFace(dials, weights);
+    weights[j] = 0;
+  }
+}
+
+function slopesOnFace(dials: Dials, weights: Float64Array): Float64Array {
+  const { size, cells, held } = dials;
+  const slopes = new Float64Array(size);
+  for (let j = 0; j < weights.length; j++) {
+    const weight = weights[j]!;
+    if (weight === 0) continue;
+    if (held[j]) slopes[j]! += weight;
+    else for (let i = 0; i < size; i++) if (held[i]) slopes[i]! += weight * cells[j * size + i]!;
+  }
+  return slopes;
+}
+
+function chooseDownhill(dials: Dials, slopes: Float64Array): number {
+  const { size, value, low, high, held } = dials;
+  for (let i = 0; i < size; i++) {
+    if (!held[i] || Math.abs(slopes[i]!) <= SLOPE_TOLERANCE) continue;
+    if (slopes[i]! > 0 ? value[i]! > low[i]! : value[i]! < high[i]!) return i;
+  }
+  return -1;
+}
+
+/** On the face prices stay as they are; only the free values follow. */
+function moveFree(dials: Dials, input: number, change: number): void {
+  const { size, cells, value, held } = dials;
+  for (let i = 0; i < size; i++) if (!held[i]) value[i]! += cells[i * size + input]! * change;
+}
+
+function pin(dials: Dials, i: number): void {
+  dials.low[i] = dials.value[i]!;
+  dials.high[i] = dials.value[i]!;
+}
+
+function isPinned(dials: Dials, i: number): boolean {
+  return dials.low[i]! === dials.high[i]!;
+}

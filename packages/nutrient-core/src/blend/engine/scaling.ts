@@ -1,0 +1,132 @@
+import { type BlendProblem, band, ideal, missScales } from "./problem.ts";
+
+/**
+ * The problem in scaled units, so that the tolerances of the engine are relative ones and the answer does not depend
+ * on whether the caller counts in grams or tonnes, ppm or percent.
+ *
+ *   nutrient row i:  scaled = delivered * rowUnit[i],  rowUnit = sqrt(weight / heaviest weight) / scale
+ *   product j:       grams  = z * grams[j],            chosen so that z = 1 alone moves the scaled rows by 1
+ *   hard row r:      scaled = activity * hardUnit[r],  chosen so that the largest coefficient is 1
+ */
+export interface ScaledProblem {
+  readonly products: number;
+  readonly nutrients: number;
+  /** Row-major, nutrients * products. */
+  readonly supply: Float64Array;
+  readonly rowUnit: Float64Array;
+  readonly grams: Float64Array;
+  /** Heaviest weight; the sum of weighted squared relative misses is this times the sum of squared scaled misses. */
+  readonly heaviest: number;
+  /** Ranges of the scaled rows, offsets taken off. */
+  readonly bandLow: Float64Array;
+  readonly bandHigh: Float64Array;
+  readonly idealLow: Float64Array;
+  readonly idealHigh: Float64Array;
+  /** The scaled miss of row i that makes a weighted relative miss of 1. */
+  readonly missUnit: Float64Array;
+  /** Ranges of z. */
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+  /** Ceilings, then the total if there is one. */
+  readonly hard: HardRows;
+  readonly hardUnit: Float64Array;
+}
+
+/** Rows that must be kept whatever the misses: low <= rows * z <= high. */
+export interface HardRows {
+  readonly rows: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+}
+
+export function scaleProblem(problem: BlendProblem): ScaledProblem {
+  const { targets, supply: raw, offsets } = problem;
+  const nutrients = targets.length;
+  const products = nutrients > 0 ? raw[0]!.length : 0;
+  const scales = missScales(targets);
+  let heaviest = 0;
+  for (const target of targets) heaviest = Math.max(heaviest, target.weight ?? 1);
+
+  const scaled: ScaledProblem = {
+    products,
+    nutrients,
+    heaviest,
+    supply: new Float64Array(nutrients * products),
+    rowUnit: new Float64Array(nutrients),
+    grams: new Float64Array(products),
+    bandLow: new Float64Array(nutrients),
+    bandHigh: new Float64Array(nutrients),
+    idealLow: new Float64Array(nutrients),
+    idealHigh: new Float64Array(nutrients),
+    missUnit: new Float64Array(nutrients),
+    low: new Float64Array(products),
+    high: new Float64Array(products),
+    ...emptyHardRows(problem, products),
+  };
+  const { supply, grams } = scaled;
+  for (let i = 0; i < nutrients; i++) {
+    const target = targets[i]!;
+    const weight = target.weight ?? 1;
+    const unit = Math.sqrt(weight / heaviest) / scales[i]!;
+    const offset = offsets?.[i] ?? 0;
+    scaled.rowUnit[i] = unit;
+    scaled.missUnit[i] = (unit * scales[i]!) / weight;
+    const [bandLow, bandHigh] = band(target);
+    const [idealLow, idealHigh] = ideal(target);
+    scaled.bandLow[i] = (bandLow - offset) * unit;
+    scaled.bandHigh[i] = (bandHigh - offset) * unit;
+    scaled.idealLow[i] = (idealLow - offset) * unit;
+    scaled.idealHigh[i] = (idealHigh - offset) * unit;
+    const row = raw[i]!;
+    for (let j = 0; j < products; j++) {
+      const moved = row[j]! * unit;
+      supply[i * products + j] = moved;
+      grams[j]! += moved * moved;
+    }
+  }
+  for (let j = 0; j < products; j++) {
+    grams[j] = grams[j]! > 0 ? 1 / Math.sqrt(grams[j]!) : gramsOfFiller(problem, j);
+    for (let i = 0; i < nutrients; i++) supply[i * products + j]! *= grams[j]!;
+    scaled.low[j] = (problem.lower?.[j] ?? 0) / grams[j]!;
+    scaled.high[j] = (problem.upper?.[j] ?? Number.POSITIVE_INFINITY) / grams[j]!;
+  }
+  fillHardRows(problem, scaled);
+  return scaled;
+}
+
+/** A product that moves no target (sand in a batch, say) has no natural unit; the batch or its own limits give one. */
+function gramsOfFiller(problem: BlendProblem, j: number): number {
+  const largest = problem.upper?.[j] ?? Number.POSITIVE_INFINITY;
+  const guess = problem.total ?? (Number.isFinite(largest) ? largest : problem.lower?.[j]);
+  return guess || 1;
+}
+
+function emptyHardRows(problem: BlendProblem, products: number): Pick<ScaledProblem, "hard" | "hardUnit"> {
+  const count = (problem.ceilings?.length ?? 0) + (problem.total === undefined ? 0 : 1);
+  return {
+    hard: {
+      rows: new Float64Array(count * products),
+      low: new Float64Array(count).fill(Number.NEGATIVE_INFINITY),
+      high: new Float64Array(count),
+    },
+    hardUnit: new Float64Array(count),
+  };
+}
+
+function fillHardRows(problem: BlendProblem, scaled: ScaledProblem): void {
+  const { products, grams, hard, hardUnit } = scaled;
+  for (let r = 0; r < hardUnit.length; r++) {
+    const ceiling = problem.ceilings?.[r];
+    let largest = 0;
+    for (let j = 0; j < products; j++) {
+      const coefficient = (ceiling ? ceiling.coefficients[j]! : 1) * grams[j]!;
+      hard.rows[r * products + j] = coefficient;
+      largest = Math.max(largest, Math.abs(coefficient));
+    }
+    const unit = 1 / (largest || 1);
+    for (let j = 0; j < products; j++) hard.rows[r * products + j]! *= unit;
+    hardUnit[r] = unit;
+    hard.high[r] = (ceiling ? ceiling.limit : problem.total!) * unit;
+    if (!ceiling) hard.low[r] = hard.high[r]!;
+  }
+}

@@ -1,0 +1,203 @@
+import type { Dials } from "./dials.ts";
+import { minimise, type Program } from "./program.ts";
+import type { HardRows, ScaledProblem } from "./scaling.ts";
+
+/** Rows of F'F need a column of their own where a range, not a point, is aimed at. */
+const isRange = (low: number, high: number): boolean => low < high;
+
+/** Ranges of the scaled nutrient rows that earlier aims have left. */
+export interface TargetRanges {
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+}
+
+/** An optimum of one stage, its board kept for the aims that follow on the face of its optima. */
+export interface Stage {
+  readonly program: Program;
+  readonly dials: Dials;
+  /** Board index of the first hard row. */
+  readonly firstRow: number;
+}
+
+/**
+ * Least squares onto ranges: makes the sum of squared distances from the scaled rows to [low, high] small.
+ * A range is a second kind of material: a column of its own whose amount is the point of the range aimed at, so that
+ * the distance to a range is an ordinary residual. A point needs no column; nor does a row left out (`skip`).
+ */
+export function fitRanges(
+  scaled: ScaledProblem,
+  { low, high }: TargetRanges,
+  hard: HardRows,
+  start: Float64Array,
+  skip?: Uint8Array,
+): Stage {
+  const { products, nutrients, supply } = scaled;
+  let ranges = 0;
+  let fitted = 0;
+  for (let i = 0; i < nutrients; i++) {
+    if (skip?.[i]) continue;
+    fitted++;
+    if (isRange(low[i]!, high[i]!)) ranges++;
+  }
+  const columns = products + ranges;
+  const count = hard.low.length;
+  const program: Program = {
+    columns,
+    fit: new Float64Array(fitted * columns),
+    aim: new Float64Array(fitted),
+    linear: new Float64Array(0),
+    rows: widen(hard.rows, products, columns, count),
+    low: new Float64Array(columns + count),
+    high: new Float64Array(columns + count),
+    start: new Float64Array(columns),
+  };
+  setRanges(program, scaled, hard, start);
+  let row = 0;
+  let column = products;
+  for (let i = 0; i < nutrients; i++) {
+    if (skip?.[i]) continue;
+    let activity = 0;
+    for (let j = 0; j < products; j++) {
+      const coefficient = supply[i * products + j]!;
+      program.fit[row * columns + j] = coefficient;
+      activity += coefficient * start[j]!;
+    }
+    if (isRange(low[i]!, high[i]!)) {
+      program.fit[row * columns + column] = -1;
+      program.low[column] = low[i]!;
+      program.high[column] = high[i]!;
+      program.start[column] = Math.min(Math.max(activity, low[i]!), high[i]!);
+      column++;
+    } else program.aim[row] = low[i]!;
+    row++;
+  }
+  return { program, dials: minimise(program), firstRow: columns };
+}
+
+/**
+ * The smallest largest miss: one more column t, with  row + t * missUnit >= bandLow  and  row - t * missUnit <= bandHigh
+ * for every row, and t made small.
+ */
+export function leastLargestMiss(scaled: ScaledProblem, start: Float64Array): Stage & { sides: readonly Side[] } {
+  const { products, nutrients, supply, missUnit, bandLow, bandHigh, hard } = scaled;
+  const columns = products + 1;
+  const sides: Side[] = [];
+  for (let i = 0; i < nutrients; i++) {
+    if (bandLow[i]! > Number.NEGATIVE_INFINITY) sides.push({ nutrient: i, sign: 1, edge: bandLow[i]! });
+    if (bandHigh[i]! < Number.POSITIVE_INFINITY) sides.push({ nutrient: i, sign: -1, edge: bandHigh[i]! });
+  }
+  const count = hard.low.length + sides.length;
+  const program: Program = {
+    columns,
+    fit: new Float64Array(0),
+    aim: new Float64Array(0),
+    linear: new Float64Array(columns),
+    rows: widen(hard.rows, products, columns, count),
+    low: new Float64Array(columns + count),
+    high: new Float64Array(columns + count),
+    start: new Float64Array(columns),
+  };
+  program.linear[products] = 1;
+  setRanges(program, scaled, hard, start);
+  let worst = 0;
+  for (let s = 0; s < sides.length; s++) {
+    const { nutrient, sign, edge } = sides[s]!;
+    const row = (hard.low.length + s) * columns;
+    let activity = 0;
+    for (let j = 0; j < products; j++) {
+      program.rows[row + j] = supply[nutrient * products + j]!;
+      activity += supply[nutrient * products + j]! * start[j]!;
+    }
+    program.rows[row + products] = sign * missUnit[nutrient]!;
+    program.low[columns + hard.low.length + s] = sign > 0 ? edge : Number.NEGATIVE_INFINITY;
+    program.high[columns + hard.low.length + s] = sign > 0 ? Number.POSITIVE_INFINITY : edge;
+    worst = Math.max(worst, (sign * (edge - activity)) / missUnit[nutrient]!);
+  }
+  program.high[products] = Number.POSITIVE_INFINITY;
+  program.start[products] = worst;
+  return { program, dials: minimise(program), firstRow: columns, sides };
+}
+
+/** One side of one nutrient's band: sign 1 for the lower edge, -1 for the upper. */
+export interface Side {
+  readonly nutrient: number;
+  readonly sign: 1 | -1;
+  readonly edge: number;
+}
+
+/**
+ * A point that keeps the hard rows, or the proof that there is none. One more column t carries every broken row to its
+ * nearest edge at t = 1; making t small either reaches 0 or ends with multipliers that add up to a contradiction.
+ */
+export function findFeasible(scaled: ScaledProblem): { point: Float64Array } | { contradiction: Float64Array } {
+  const { products, hard } = scaled;
+  const start = scaled.low.slice();
+  const count = hard.low.length;
+  const broken = new Float64Array(count);
+  let isBroken = false;
+  for (let r = 0; r < count; r++) {
+    let activity = 0;
+    for (let j = 0; j < products; j++) activity += hard.rows[r * products + j]! * start[j]!;
+    broken[r] = Math.min(Math.max(activity, hard.low[r]!), hard.high[r]!) - activity;
+    if (broken[r] !== 0) isBroken = true;
+  }
+  if (!isBroken) return { point: start };
+
+  const columns = products + 1;
+  const program: Program = {
+    columns,
+    fit: new Float64Array(0),
+    aim: new Float64Array(0),
+    linear: new Float64Array(columns),
+    rows: widen(hard.rows, products, columns, count),
+    low: new Float64Array(columns + count),
+    high: new Float64Array(columns + count),
+    start: new Float64Array(columns),
+  };
+  program.linear[products] = 1;
+  setRanges(program, scaled, hard, start);
+  for (let r = 0; r < count; r++) program.rows[r * columns + products] = broken[r]!;
+  program.high[products] = 1;
+  program.start[products] = 1;
+  const dials = minimise(program);
+  if (dials.value[products]! <= FEASIBLE_TOLERANCE) return { point: dials.value.slice(0, products) };
+  return { contradiction: dials.price.slice(columns) };
+}
+
+/** Hard rows may be broken by this much of their largest coefficient's unit: rounding. */
+const FEASIBLE_TOLERANCE = 1e-10;
+
+/** The hard rows and the ranges that earlier aims have left the nutrients, as one set of rows. */
+export function withTargets(scaled: ScaledProblem, { low, high }: TargetRanges): HardRows & { nutrients: number[] } {
+  const { products, supply, hard } = scaled;
+  const nutrients: number[] = [];
+  for (let i = 0; i < low.length; i++) if (low[i]! > -Infinity || high[i]! < Infinity) nutrients.push(i);
+  const count = hard.low.length;
+  const rows = new Float64Array((count + nutrients.length) * products);
+  const rowLow = new Float64Array(count + nutrients.length);
+  const rowHigh = new Float64Array(count + nutrients.length);
+  rows.set(hard.rows);
+  rowLow.set(hard.low);
+  rowHigh.set(hard.high);
+  nutrients.forEach((i, k) => {
+    rows.set(supply.subarray(i * products, (i + 1) * products), (count + k) * products);
+    rowLow[count + k] = low[i]!;
+    rowHigh[count + k] = high[i]!;
+  });
+  return { rows, low: rowLow, high: rowHigh, nutrients };
+}
+
+/** Copies rows of `from` columns into rows of `to` columns, leaving room for `count` rows. */
+function widen(rows: Float64Array, from: number, to: number, count: number): Float64Array {
+  const wide = new Float64Array(count * to);
+  for (let r = 0; r * from < rows.length; r++) wide.set(rows.subarray(r * from, (r + 1) * from), r * to);
+  return wide;
+}
+
+function setRanges(program: Program, scaled: ScaledProblem, hard: HardRows, start: Float64Array): void {
+  program.low.set(scaled.low);
+  program.high.set(scaled.high);
+  program.start.set(start);
+  program.low.set(hard.low, program.columns);
+  program.high.set(hard.high, program.columns);
+}

@@ -1,0 +1,151 @@
+import { type CautionKind, raise } from "../outcome/caution.ts";
+import { type Answer, answer, type Outcome, unusable } from "../outcome/outcome.ts";
+import type { Problem } from "../outcome/problem.ts";
+import { type Dimension, KEPT_IN, type UnitDefinition } from "./definitions.ts";
+import { NUMBER_PATTERN, plainText, readNumber } from "./number.ts";
+import { nearestUnitNames, unitNamed } from "./unit-name.ts";
+
+/** A measured amount: the value is in the dimension's kept unit (metre, square metre, litre, gram, day). */
+export interface Quantity {
+  readonly dimension: Dimension;
+  readonly value: number;
+}
+
+/** Reads a quantity's text. The plain reader takes one number and unit; the expression reader takes arithmetic too. */
+export type QuantityReader = (text: string) => Outcome<Quantity>;
+
+/** Raised when a bare name that countries share was read as the US measure. */
+export const measureReadAsUs: CautionKind<{ readonly written: string; readonly meant: string; readonly size: string }> =
+  {
+    code: "measure-read-as-us",
+    severity: "note",
+    source: "nist-handbook-44",
+    sentence: ({ written, meant, size }) =>
+      `"${written}" was read as the ${meant} (${size}). For another one write its name: "imperial ${written}" or "metric ${written}".`,
+  };
+
+/** The note that belongs to a unit whose bare name was assumed to be the US one. */
+export function assumedUnitNote(written: string, unit: UnitDefinition) {
+  const size =
+    unit.dimension === "volume" && unit.factor < 1
+      ? `${round(unit.factor * 1000)} mL`
+      : `${round(unit.factor)} ${KEPT_IN[unit.dimension]}`;
+  return raise(measureReadAsUs, { written, meant: unit.name, size });
+}
+
+const round = (value: number): number => Number(value.toPrecision(4));
+
+const LITERAL = new RegExp(`^(${NUMBER_PATTERN})\\s*([^\\d\\s+*/()^].*)$`);
+
+/**
+ * Whether the text is one number and one unit, the form that needs no expression reader.
+ *
+ * @example
+ * isPlainQuantity("9 L")  // => true
+ */
+export function isPlainQuantity(text: string): boolean {
+  const match = LITERAL.exec(plainText(text));
+  return match !== null && unitNamed(match[2]!) !== undefined;
+}
+
+/**
+ * Reads one number and one unit: `9 L`, `3/4 tsp`, `1 imperial gallon`, `2 cu ft`, `1½ cups`.
+ *
+ * @param text A quantity as written; must be more than nothing.
+ * @returns The quantity in the kept unit, with a note where a bare shared name was read as the US measure.
+ * @example
+ * readPlainQuantity("1 imperial gallon")  // => { dimension: "volume", value: 4.54609 }
+ */
+export const readPlainQuantity: QuantityReader = (text) => {
+  const written = plainText(text);
+  if (written === "") return unusable(unreadable(text, "nothing was written"));
+  if (/^-/.test(written)) return unusable(notPositive(text));
+  const bare = new RegExp(`^${NUMBER_PATTERN}$`).test(written);
+  if (bare) {
+    return unusable({
+      code: "unit-missing",
+      path: "",
+      message: `"${text}" has no unit.`,
+      expected: "a number with its unit",
+      received: text,
+      hint: `write the unit too, such as "${text.trim()} L", "${text.trim()} g" or "${text.trim()} cm"`,
+    });
+  }
+  const match = LITERAL.exec(written);
+  if (!match) return unusable(unreadable(text, "it does not begin with a number and a unit"));
+  const [, digits, name] = match as unknown as [string, string, string];
+  const named = unitNamed(name);
+  if (!named) return unusable(unknownUnit(name, text));
+  const number = readNumber(digits);
+  if (!number.ok) return number;
+  if (!(number.value > 0)) return unusable(notPositive(text));
+  const notes = named.assumed ? [assumedUnitNote(name.trim(), named.unit)] : [];
+  return answer({ dimension: named.unit.dimension, value: number.value * named.unit.factor }, notes);
+};
+
+/** Holds a quantity to the dimension that is needed here; `what` says what the quantity is for. */
+export function ofDimension(outcome: Outcome<Quantity>, dimension: Dimension, text: string): Outcome<number> {
+  if (!outcome.ok) return outcome;
+  if (outcome.value.dimension !== dimension) {
+    return unusable({
+      code: "dimension-mismatch",
+      path: "",
+      message: `"${text}" is ${article(outcome.value.dimension)}, but ${article(dimension)} is needed here.`,
+      expected: `${article(dimension)}, such as ${EXAMPLES[dimension]}`,
+      received: text,
+      hint: `write ${article(dimension)}, such as ${EXAMPLES[dimension]}`,
+    });
+  }
+  const { value, cautions, working } = outcome as Answer<Quantity>;
+  return answer(value.value, cautions, working);
+}
+
+const EXAMPLES: Readonly<Record<Dimension, string>> = {
+  length: "30 cm or 12 in",
+  area: "3 m2, 1.2 m * 2.4 m or 4 ft x 8 ft",
+  volume: "9 L, 2 US gal or 2 cu ft",
+  mass: "500 g or 2 lb",
+  time: "14 days",
+};
+
+const article = (dimension: Dimension): string => (dimension === "area" ? "an area" : `a ${dimension}`);
+
+/** The problem of a text that is no quantity at all. */
+export function unreadable(text: string, reason: string): Problem {
+  return {
+    code: "quantity-unreadable",
+    path: "",
+    message: `"${text}" is not a quantity: ${reason}.`,
+    expected: "a number and a unit, or an expression of them",
+    received: text,
+    hint: 'write for example "9 L", "2 * 10 L", "4 ft x 8 ft" or "3/4 tsp"',
+  };
+}
+
+/** The problem of an amount that is zero or less. */
+export function notPositive(text: string): Problem {
+  return {
+    code: "not-positive",
+    path: "",
+    message: `"${text}" is not more than zero.`,
+    expected: "an amount of more than zero",
+    received: text,
+    hint: "write an amount of more than zero",
+  };
+}
+
+/** The problem of a unit nobody knows, with the nearest known names. */
+export function unknownUnit(name: string, text: string): Problem {
+  const near = nearestUnitNames(name);
+  return {
+    code: "unit-unknown",
+    path: "",
+    message: `"${name}" is not a unit that is known here.`,
+    expected: "a unit such as L, mL, US gal, imperial pint, g, kg, lb, oz, m, cm, ft, in, m2 or sq ft",
+    received: text,
+    hint:
+      near.length > 0
+        ? `did you mean ${near.join(" or ")}?`
+        : "write the unit's usual name, such as L, kg, cm or sq ft",
+  };
+}
