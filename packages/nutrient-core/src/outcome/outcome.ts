@@ -38,8 +38,11 @@ export function at<T>(prefix: string, outcome: Outcome<T>): Outcome<T> {
   return outcome.ok ? outcome : { ok: false, problems: underPath(prefix, outcome.problems) };
 }
 
-/** Goes on with an answer's value, keeping its cautions and working; a problem passes through. */
-export function then<A, B>(outcome: Outcome<A>, next: (value: A) => Outcome<B>): Outcome<B> {
+/**
+ * Goes on with an answer's value, keeping its cautions and working; a problem passes through.
+ * (Not named `then`: a module with that export would be taken for a promise.)
+ */
+export function andThen<A, B>(outcome: Outcome<A>, next: (value: A) => Outcome<B>): Outcome<B> {
   if (!outcome.ok) return outcome;
   const following = next(outcome.value);
   if (!following.ok) return following;

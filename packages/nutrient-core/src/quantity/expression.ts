@@ -51,7 +51,7 @@ export const readQuantity: QuantityReader = (text) => {
 };
 
 const LITRES_PER_CUBIC_METRE = 1000;
-const math = create({ parseDependencies });
+const math = create(parseDependencies!);
 
 /** A value with the powers of its dimensions; a volume is carried as cubic metres until the end. */
 interface Measured {

@@ -1,0 +1,143 @@
+import { distance } from "fastest-levenshtein";
+import { percentOf } from "../element/content.ts";
+import { readFormula } from "../element/formula.ts";
+import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
+import { NUMBER_PATTERN, plainText, readNumber } from "../quantity/number.ts";
+import { compositionOf, compositionOfFormula } from "./composition.ts";
+import { MATERIALS, materialById } from "./materials.ts";
+import type { Product } from "./product.ts";
+import { type LabelBasis, type LabelMeasure, looksLikeLabel, readLabel } from "./read-label.ts";
+
+/** What may be said about a product beside its name. */
+export interface ProductReading {
+  /** Products the grower keeps: they are looked up first. */
+  readonly shelf?: readonly Product[];
+  /** Basis of a grade's P and K; oxide unless the bag says otherwise. */
+  readonly basis?: LabelBasis;
+  /** Percent by mass (the default) or by volume. */
+  readonly measure?: LabelMeasure;
+  readonly densityKilogramsPerLitre?: number;
+}
+
+/**
+ * Reads what a grower calls a product: an id from the shelf, a generic material's id, a grade or a chemical formula.
+ *
+ * @param text `leafy-feed`, `potassium-nitrate`, `5-10-10`, `15.5-0-0 + 19 Ca`, `KNO3` or `KNO3 98%`.
+ * @returns The product with its composition by mass of each element.
+ * @example
+ * readProduct("KNO3")
+ */
+export function readProduct(text: string, reading: ProductReading = {}): Outcome<Product> {
+  const written = text.trim();
+  const kept = reading.shelf?.find((product) => product.id === written);
+  if (kept) return answer(kept);
+  const material = materialById(written);
+  if (material) return answer(withDensity(material, reading));
+  if (looksLikeLabel(written)) return productFromLabel(written, reading);
+  const formula = readFormulaProduct(written);
+  if (formula?.ok) return answer(withDensity(formula.value, reading));
+  if (formula && /^[A-Z0-9][A-Za-z0-9()[\]·.*•]*$/.test(written) && /[A-Z].*[A-Z0-9]/.test(written)) return formula;
+  return unusable(unknownProduct(written, reading.shelf ?? []));
+}
+
+function withDensity(product: Product, reading: ProductReading): Product {
+  const density = reading.densityKilogramsPerLitre;
+  return density === undefined
+    ? product
+    : { ...product, densityKilogramsPerLitre: density, densityRange: [density, density] };
+}
+
+/** A product from its printed analysis alone. */
+export function productFromLabel(text: string, reading: ProductReading = {}): Outcome<Product> {
+  const { basis = "oxide", measure = "mass", densityKilogramsPerLitre } = reading;
+  const contents = readLabel(text, {
+    basis,
+    measure,
+    ...(densityKilogramsPerLitre === undefined ? {} : { densityKilogramsPerLitre }),
+  });
+  if (!contents.ok) return contents;
+  const product: Product = {
+    id: text,
+    name: text,
+    origin: "grade",
+    state: measure === "volume" ? "liquid" : "solid",
+    composition: compositionOf(contents.value),
+    printed: contents.value,
+    hazards: [],
+    source: null,
+  };
+  return answer(withDensity(product, reading));
+}
+
+const PURE = new RegExp(`^(\\S.*?)(?:\\s+(${NUMBER_PATTERN})\\s*%)?$`);
+
+/** A pure substance, or a technical one with its purity: `KNO3 98%`. Undefined for an empty text. */
+export function readFormulaProduct(text: string): Outcome<Product> | undefined {
+  const match = PURE.exec(plainText(text));
+  if (!match) return undefined;
+  const [, formula, digits] = match as unknown as [string, string, string | undefined];
+  const atoms = readFormula(formula);
+  if (!atoms.ok) return atoms;
+  const purity = digits === undefined ? answer(100) : readNumber(digits);
+  if (!purity.ok) return purity;
+  if (!(purity.value > 0 && purity.value <= 100)) {
+    return unusable({
+      code: "purity-out-of-range",
+      path: "",
+      message: `A purity of ${digits} % is not possible.`,
+      expected: "more than 0 and at most 100 percent",
+      received: text,
+      hint: 'write the purity from the label, such as "KNO3 98%"',
+    });
+  }
+  const composition = compositionOfFormula(formula, atoms.value, purity.value / 100);
+  return answer({
+    id: text,
+    name: text,
+    origin: "formula",
+    state: "solid",
+    composition,
+    printed: Object.entries(composition).map(([form, share]) =>
+      percentOf(form as keyof typeof composition, share * 100),
+    ),
+    formula,
+    hazards: materialOfFormula(formula)?.hazards ?? [],
+    ...solubilityOf(formula),
+    source: "ciaaw-2021",
+  });
+}
+
+const bare = (formula: string): string => formula.replace(/\s+/g, "").replace(/[.*•∙⋅]/g, "·");
+
+/** The generic material that is this pure substance, for what a formula alone does not tell: hazards and solubility. */
+function materialOfFormula(formula: string): Product | undefined {
+  return MATERIALS.find((material) => material.formula !== undefined && bare(material.formula) === bare(formula));
+}
+
+function solubilityOf(formula: string): Pick<Product, "solubilityGramsPerLitre"> {
+  const grams = materialOfFormula(formula)?.solubilityGramsPerLitre;
+  return grams === undefined ? {} : { solubilityGramsPerLitre: grams };
+}
+
+function unknownProduct(text: string, shelf: readonly Product[]) {
+  const ids = [...shelf, ...MATERIALS].map(({ id }) => id);
+  const near = ids
+    .map((id) => ({ id, edits: distance(text.toLowerCase().replace(/\s+/g, "-"), id) }))
+    .filter(({ id, edits }) => edits <= Math.max(2, id.length / 4))
+    .sort((a, b) => a.edits - b.edits)
+    .slice(0, 3);
+  return {
+    code: "product-unknown",
+    path: "",
+    message: `"${text}" is not a product that is known here.`,
+    expected:
+      "a grade (5-10-10), a formula (KNO3), a generic material (potassium-nitrate) or an id from the shelf file",
+    received: text,
+    hint:
+      near.length > 0
+        ? `did you mean ${near.map(({ id }) => id).join(" or ")}?`
+        : shelf.length > 0
+          ? `the shelf holds ${shelf.map(({ id }) => id).join(", ")}; "trug label" alone lists the generic materials`
+          : 'write its grade from the bag; "trug label" alone lists the generic materials',
+  };
+}
