@@ -1,0 +1,134 @@
+import { type Caution, inOrderOfUrgency } from "../outcome/caution.ts";
+import { answer, type Outcome } from "../outcome/outcome.ts";
+import { term, type WorkingLine } from "../outcome/working.ts";
+import { hazardCautions } from "../product/hazard-cautions.ts";
+import type { Product } from "../product/product.ts";
+import { feedCautions, nitrogenFormCautions, stockCautions } from "../solution/cautions.ts";
+import { electricalConductivity } from "../solution/conductivity.ts";
+import type { Extent } from "../supply/basis.ts";
+import { type BothForms, inBothForms } from "../supply/both-forms.ts";
+import { type Purpose, supplyOne, volumeOf } from "../supply/one-product.ts";
+import type { Amount, Delivered } from "../supply/supply.ts";
+
+/** A concentrate that an injector thins: one part of stock in `ratio` parts of finished feed. */
+export interface Stock {
+  readonly ratio: number;
+  readonly tankLitres: number;
+}
+
+export interface DoseInput {
+  readonly product: Product;
+  readonly purpose: Purpose;
+  /** Litres of finished feed that the amount is for: a can, several, or all that a tank of stock makes. */
+  readonly waterLitres: number;
+  readonly stock?: Stock;
+  /** Already in the water: mg/L of each nutrient. */
+  readonly already: Delivered;
+}
+
+export interface DoseAmount {
+  readonly product: string;
+  readonly massGrams: number;
+  /** Where the density is known. */
+  readonly volumeMillilitres?: number;
+}
+
+export interface DoseResult {
+  readonly amounts: readonly DoseAmount[];
+  /** mg per litre of finished feed, element and oxide side by side, what was already in the water included. */
+  readonly deliveredPpm: BothForms;
+  /** At 25 °C, where the ions are known. */
+  readonly ecMilliSiemensPerCm?: number;
+  /** Lowest and highest the conductivity can be, where only a grade is known. */
+  readonly ecRange?: readonly [number, number];
+  readonly stock?: {
+    readonly massGrams: number;
+    readonly gramsPerLitre: number;
+    readonly finalVolumeLitres: number;
+    /** Stock that goes into the water of this dose. */
+    readonly millilitresForWater: number;
+  };
+}
+
+/**
+ * How much of a product goes into this water for a target, or what a given amount of it delivers.
+ *
+ * mass = litres of feed x mg/L wanted / mass fraction of the element. Through a stock, the same mass per
+ * litre of feed is dissolved `ratio` times as strong.
+ *
+ * @returns Amounts for the water, what all nutrients come to, and the stock where one is made.
+ * @example
+ * dose({ product, purpose: { kind: "target", wanted }, waterLitres: 9, already: {} })
+ */
+export function dose(input: DoseInput): Outcome<DoseResult> {
+  const { product, purpose, waterLitres, stock, already } = input;
+  const extent: Extent = { basis: "litre", amount: waterLitres };
+  const supplied = supplyOne(product, purpose, extent, already);
+  if (!supplied.ok) return supplied;
+  const { massGrams, delivered } = supplied.value;
+  const amounts: Amount[] = [{ product, massGrams }];
+  const conductivity = electricalConductivity(amounts, waterLitres);
+  const { working: volumeWorking, ...volume } = volumeOf(product, massGrams);
+  const working = [...supplied.working, ...volumeWorking];
+  const cautions: Caution[] = [
+    ...hazardCautions([product]),
+    ...feedCautions(delivered, extent, conductivity),
+    ...nitrogenFormCautions(delivered),
+  ];
+  const made = stock ? throughStock(stock, waterLitres, amounts, working) : undefined;
+  if (stock && made) {
+    cautions.push(...stockCautions([{ product, massGrams: made.massGrams }], stock.tankLitres));
+  }
+  const result: DoseResult = {
+    amounts: [{ product: product.id, massGrams, ...volume }],
+    deliveredPpm: inBothForms(delivered),
+    ...(conductivity.known ? { ecMilliSiemensPerCm: conductivity.milliSiemensPerCm } : {}),
+    ...(conductivity.range ? { ecRange: conductivity.range } : {}),
+    ...(made ? { stock: made } : {}),
+  };
+  return answer(result, inOrderOfUrgency(cautions), working);
+}
+
+function throughStock(
+  stock: Stock,
+  waterLitres: number,
+  [amount]: readonly Amount[],
+  working: WorkingLine[],
+): NonNullable<DoseResult["stock"]> {
+  const massGrams = amount!.massGrams;
+  const gramsPerLitre = (massGrams / waterLitres) * stock.ratio;
+  const finalVolumeLitres = stock.tankLitres * stock.ratio;
+  const inTank = gramsPerLitre * stock.tankLitres;
+  const millilitresForWater = (waterLitres / stock.ratio) * 1000;
+  working.push(
+    {
+      label: "strength of the stock",
+      expression: `${term(massGrams)} g / (${term(waterLitres)} L) * ${term(stock.ratio)}`,
+      value: gramsPerLitre,
+      unit: "g/L",
+      source: null,
+    },
+    {
+      label: "into the stock tank",
+      expression: `${term(gramsPerLitre)} g/L * ${term(stock.tankLitres)} L`,
+      value: inTank,
+      unit: "g",
+      source: null,
+    },
+    {
+      label: "feed from a full tank",
+      expression: `${term(stock.tankLitres)} L * ${term(stock.ratio)}`,
+      value: finalVolumeLitres,
+      unit: "L",
+      source: null,
+    },
+    {
+      label: "stock for this water",
+      expression: `${term(waterLitres)} L / ${term(stock.ratio)}`,
+      value: millilitresForWater,
+      unit: "mL",
+      source: null,
+    },
+  );
+  return { massGrams: inTank, gramsPerLitre, finalVolumeLitres, millilitresForWater };
+}

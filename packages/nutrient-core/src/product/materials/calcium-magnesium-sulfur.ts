@@ -1,0 +1,95 @@
+import { type Material, materialsOf } from "./material.ts";
+
+/** Materials bought for calcium, magnesium or sulfur, without raising the pH. */
+export const CALCIUM_MAGNESIUM_SULFUR_MATERIALS: readonly Material[] = materialsOf("calcium, magnesium and sulfur", [
+  {
+    // 337 g of the anhydrous salt per kilogram of water make 1070 g of the heptahydrate; the 710 that is often
+    // printed fits a litre of the solution.
+    id: "magnesium-sulfate",
+    name: "magnesium sulfate heptahydrate",
+    aliases: ["epsom-salt", "epsom-salts", "magnesium-sulfate-heptahydrate"],
+    formula: "MgSO4·7H2O",
+    analysis: { Mg: 9.8, S: 13 },
+    source: "from-memory",
+    density: [0.9, 1.05],
+    solubility: 1070,
+    evidence: { density: "from-memory", solubility: "from-memory", hazards: "from-memory" },
+  },
+  {
+    // Slow; granules dissolve poorly.
+    id: "magnesium-sulfate-monohydrate",
+    name: "magnesium sulfate monohydrate",
+    aliases: ["kieserite"],
+    formula: "MgSO4·H2O",
+    analysis: { Mg: 16, S: 21 },
+    source: "from-memory",
+    density: [1.2, 1.4],
+    solubility: 340,
+    leavesResidue: true,
+    hazards: ["dust"],
+    evidence: { density: "from-memory", solubility: "from-memory", hazards: "from-memory" },
+  },
+  {
+    id: "gypsum",
+    name: "gypsum",
+    aliases: ["calcium-sulfate"],
+    formula: "CaSO4·2H2O",
+    analysis: { Ca: 22, S: 17 },
+    source: "from-memory",
+    density: [0.8, 1.1],
+    solubility: 2.4,
+    leavesResidue: true,
+    hazards: ["dust"],
+    evidence: { density: "from-memory", solubility: "from-memory", hazards: "from-memory" },
+  },
+  {
+    // Heats the water strongly.
+    id: "calcium-chloride",
+    name: "calcium chloride dihydrate",
+    aliases: ["calcium-chloride-dihydrate"],
+    formula: "CaCl2·2H2O",
+    analysis: { Ca: 27, Cl: 48 },
+    source: "from-memory",
+    density: [0.8, 0.95],
+    solubility: 1000,
+    hazards: ["eye-damage"],
+    evidence: { density: "from-memory", solubility: "from-memory", hazards: "from-memory" },
+  },
+  {
+    id: "calcium-chloride-anhydrous",
+    name: "calcium chloride, anhydrous",
+    formula: "CaCl2",
+    analysis: { Ca: 34, Cl: 60 },
+    source: "from-memory",
+    density: [0.8, 1.0],
+    solubility: 745,
+    hazards: ["eye-damage"],
+    evidence: { density: "from-memory", solubility: "from-memory", hazards: "from-memory" },
+  },
+  {
+    // Soil life has to oxidise it first, which takes weeks to months. Density: ground, to prills (prills from memory).
+    id: "elemental-sulfur",
+    name: "elemental sulfur",
+    aliases: ["sulfur", "flowers-of-sulfur"],
+    formula: "S",
+    analysis: { S: 90 },
+    source: "from-memory",
+    density: [0.6, 1.3],
+    solubility: 0,
+    leavesResidue: true,
+    hazards: ["flammable-dust", "dust"],
+    evidence: { density: "lsu-small-area-table", solubility: "from-memory", hazards: "nite-sulfur" },
+  },
+  {
+    // Used against alkalinity. In the EU the public may not buy it above 15 %. 93 % of the acid's 32.7 % S.
+    id: "sulfuric-acid-93",
+    name: "sulfuric acid 93 %",
+    formula: "H2SO4",
+    state: "liquid",
+    analysis: { S: 30.4 },
+    source: "from-memory",
+    density: [1.83, 1.83],
+    hazards: ["acid", "eye-damage", "sale-restricted"],
+    evidence: { density: "from-memory", hazards: "gischem" },
+  },
+]);

@@ -1,0 +1,138 @@
+import { type Material, materialsOf } from "./material.ts";
+
+/** Materials bought for their nitrogen. */
+export const NITROGEN_MATERIALS: readonly Material[] = materialsOf("nitrogen", [
+  {
+    id: "ammonium-nitrate",
+    name: "ammonium nitrate",
+    formula: "NH4NO3",
+    analysis: { N: 34, "NO3-N": 17, "NH4-N": 17 },
+    source: "cornell-cca-po26",
+    density: [0.86, 0.93],
+    solubility: 1899,
+    hazards: ["oxidiser", "eye-damage", "sale-restricted"],
+    evidence: { density: "physical-characteristics-sheet", solubility: "crc-98-solubility", hazards: "icsc-0216" },
+  },
+  {
+    id: "ammonium-sulfate",
+    name: "ammonium sulfate",
+    aliases: ["sulfate-of-ammonia"],
+    formula: "(NH4)2SO4",
+    analysis: { N: 21, "NH4-N": 21, S: 24 },
+    source: "cornell-cca-po26",
+    density: [1.01, 1.06],
+    solubility: 752,
+    // Not classified (a first look had it as an irritant).
+    evidence: {
+      density: "physical-characteristics-sheet",
+      solubility: "crc-98-solubility",
+      hazards: "sds-ammonium-sulfate",
+    },
+  },
+  {
+    // The double salt of the trade. Its 19 % Ca is printed above the formula's 18.5: the label is kept.
+    // Nitrogen and calcium were read; the split of the nitrogen is from memory.
+    id: "calcium-nitrate",
+    name: "calcium nitrate",
+    aliases: ["nitrate-of-lime", "calcium-nitrate-double-salt"],
+    formula: "5Ca(NO3)2·NH4NO3·10H2O",
+    analysis: { N: 15.5, "NO3-N": 14.4, "NH4-N": 1.1, Ca: 19 },
+    source: "san-joaquin-nitrogen-table",
+    density: [1.0, 1.15],
+    solubility: 1200,
+    hazards: ["eye-damage", "harmful-if-swallowed"],
+    evidence: { density: "from-memory", solubility: "from-memory", hazards: "echa-15075" },
+  },
+  {
+    // 1310 g/kg of water is the anhydrous salt; the crystal brings water of its own, hence the large figure.
+    // It melts in that water at about 42 °C (from memory).
+    id: "calcium-nitrate-tetrahydrate",
+    name: "calcium nitrate tetrahydrate",
+    formula: "Ca(NO3)2·4H2O",
+    analysis: { N: 11.9, "NO3-N": 11.9, Ca: 17 },
+    source: "from-memory",
+    density: [0.9, 1.1],
+    solubility: 4439,
+    hazards: ["eye-damage", "harmful-if-swallowed"],
+    evidence: { density: "from-memory", solubility: "crc-98-solubility", hazards: "echa-15487" },
+  },
+  {
+    // 691 g/kg of water is the anhydrous salt, printed as 710 in other tables.
+    id: "magnesium-nitrate",
+    name: "magnesium nitrate hexahydrate",
+    aliases: ["magnesium-nitrate-hexahydrate"],
+    formula: "Mg(NO3)2·6H2O",
+    analysis: { N: 11, "NO3-N": 11, Mg: 9.4 },
+    source: "from-memory",
+    density: [0.9, 1.0],
+    solubility: 2407,
+    hazards: ["oxidiser"],
+    evidence: { density: "from-memory", solubility: "crc-98-solubility", hazards: "nite-magnesium-nitrate" },
+  },
+  {
+    id: "sodium-nitrate",
+    name: "sodium nitrate",
+    aliases: ["nitrate-of-soda"],
+    formula: "NaNO3",
+    analysis: { N: 16, "NO3-N": 16, Na: 26 },
+    source: "nrcs-nm-note-76",
+    density: [1.3, 1.38],
+    solubility: 872,
+    hazards: ["oxidiser", "eye-damage"],
+    evidence: {
+      density: "lsu-small-area-table",
+      solubility: "crc-98-solubility",
+      hazards: "sds-sodium-nitrate",
+    },
+  },
+  {
+    id: "urea",
+    name: "urea",
+    aliases: ["carbamide"],
+    formula: "CO(NH2)2",
+    analysis: { N: 46, "urea-N": 46 },
+    source: "cornell-cca-po26",
+    density: [0.7, 0.77],
+    solubility: 1080,
+    evidence: {
+      density: "physical-characteristics-sheet",
+      solubility: "solubility-table",
+      hazards: "from-memory",
+    },
+  },
+  {
+    // Total and density were read; the split of the nitrogen is from memory. Percent by mass: 424 g N in a litre.
+    id: "urea-ammonium-nitrate-32",
+    name: "urea ammonium nitrate solution 32 %",
+    aliases: ["uan-32"],
+    state: "liquid",
+    analysis: { N: 32, "NO3-N": 8, "NH4-N": 8, "urea-N": 16 },
+    source: "physical-characteristics-sheet",
+    density: [1.325, 1.325],
+    hazards: ["eye-damage"],
+    evidence: { density: "physical-characteristics-sheet", hazards: "from-memory" },
+  },
+  {
+    id: "urea-ammonium-nitrate-28",
+    name: "urea ammonium nitrate solution 28 %",
+    aliases: ["uan-28"],
+    state: "liquid",
+    analysis: { N: 28, "NO3-N": 7, "NH4-N": 7, "urea-N": 14 },
+    source: "physical-characteristics-sheet",
+    density: [1.279, 1.279],
+    hazards: ["eye-damage"],
+    evidence: { density: "physical-characteristics-sheet", hazards: "from-memory" },
+  },
+  {
+    // Used against alkalinity. In the EU the public may not buy it above 3 %. 60 % of the acid's 22.2 % N.
+    id: "nitric-acid-60",
+    name: "nitric acid 60 %",
+    formula: "HNO3",
+    state: "liquid",
+    analysis: { N: 13.3, "NO3-N": 13.3 },
+    source: "from-memory",
+    density: [1.37, 1.37],
+    hazards: ["acid", "oxidiser", "eye-damage", "sale-restricted"],
+    evidence: { density: "from-memory", hazards: "gischem" },
+  },
+]);

@@ -1,0 +1,78 @@
+import { answer, gather, type Outcome, unusable } from "../outcome/outcome.ts";
+import { readNumber } from "../quantity/number.ts";
+import type { QuantityReader } from "../quantity/quantity.ts";
+import type { LabelBasis, LabelMeasure } from "./read-label.ts";
+import type { ProductReading } from "./read-product.ts";
+
+/** The texts that say how a label is to be read. */
+export interface ProductOptionTexts {
+  readonly basis?: string | undefined;
+  readonly by?: string | undefined;
+  readonly density?: string | undefined;
+}
+
+/** Reads how a label is to be read: its basis, percent by mass or volume, and the density. */
+export function readProductOptions(texts: ProductOptionTexts, quantity: QuantityReader): Outcome<ProductReading> {
+  const parts = gather<{
+    basis: LabelBasis | undefined;
+    measure: LabelMeasure | undefined;
+    density: number | undefined;
+  }>({
+    basis: oneOf("basis", texts.basis, ["oxide", "element"]),
+    measure: oneOf("by", texts.by, ["mass", "volume"]),
+    density: texts.density === undefined ? answer(undefined) : readDensity(texts.density, quantity),
+  });
+  if (!parts.ok) return parts;
+  const { basis, measure, density } = parts.value;
+  return answer({
+    ...(basis === undefined ? {} : { basis }),
+    ...(measure === undefined ? {} : { measure }),
+    ...(density === undefined ? {} : { densityKilogramsPerLitre: density }),
+  });
+}
+
+function oneOf<T extends string>(
+  path: string,
+  written: string | undefined,
+  choices: readonly T[],
+): Outcome<T | undefined> {
+  if (written === undefined) return answer(undefined);
+  const choice = choices.find((name) => name === written.trim().toLowerCase());
+  if (choice) return answer(choice);
+  return unusable({
+    code: "choice-unknown",
+    path,
+    message: `"${written}" is not one of the choices.`,
+    expected: choices.join(" or "),
+    received: written,
+    hint: `write ${choices.join(" or ")}`,
+  });
+}
+
+/**
+ * Reads a density: `1.2 kg/L`, `1.2` (kg/L), `950 g/L`, `10.7 lb/US gal`, or a mass over a volume such as `6 g / 1 tsp`.
+ *
+ * @returns kg per litre, more than zero.
+ * @example
+ * readDensity("950 g/L", readPlainQuantity)  // => 0.95
+ */
+export function readDensity(written: string, quantity: QuantityReader): Outcome<number> {
+  const problem = unusable({
+    code: "density-unreadable",
+    path: "density",
+    message: `"${written}" is not a density.`,
+    expected: "a density of more than zero, such as 1.2 kg/L or 6 g / 1 tsp",
+    received: written,
+    hint: "weigh a litre, or ten level spoons, and write mass over volume",
+  });
+  const bare = readNumber(written);
+  if (bare.ok) return bare.value > 0 && bare.value < 25 ? answer(bare.value) : problem;
+  const cut = written.lastIndexOf("/");
+  if (cut < 0) return problem;
+  const volumeText = written.slice(cut + 1).trim();
+  const mass = quantity(written.slice(0, cut));
+  const volume = quantity(/^\d/.test(volumeText) ? volumeText : `1 ${volumeText}`);
+  if (!mass.ok || !volume.ok || mass.value.dimension !== "mass" || volume.value.dimension !== "volume") return problem;
+  // Grams per litre to kilograms per litre.
+  return answer(mass.value.value / volume.value.value / 1000, volume.cautions);
+}
