@@ -1,0 +1,31 @@
+import type { TrugCommand } from "../command.ts";
+
+/** The commands by name; each one's code is loaded when it is called. */
+export const COMMANDS: Readonly<
+  Record<string, { readonly summary: string; readonly load: () => Promise<TrugCommand> }>
+> = {
+  label: {
+    summary: "what does this label or formula contain?",
+    load: async () => (await import("./label.ts")).labelCommand,
+  },
+  dose: {
+    summary: "how much of it in this can, or what does this spoonful deliver?",
+    load: async () => (await import("./dose.ts")).doseCommand,
+  },
+  blend: {
+    summary: "how much of each product for a ratio or for targets?",
+    load: async () => (await import("./blend.ts")).blendCommand,
+  },
+  bed: {
+    summary: "how much on this bed?",
+    load: async () => (await import("./bed.ts")).bedCommand,
+  },
+  mix: {
+    summary: "how much of each component for these beds and pots, in sacks?",
+    load: async () => (await import("./mix.ts")).mixCommand,
+  },
+  check: {
+    summary: "are these files usable?",
+    load: async () => (await import("./check.ts")).checkCommand,
+  },
+};

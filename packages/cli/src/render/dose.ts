@@ -1,0 +1,39 @@
+import { type DoseInput, type DoseResult, METRIC_SPOONS, spoonsFor, US_SPOONS } from "nutrient-core";
+import type { Style } from "../command.ts";
+import { deliveredLine } from "./delivered.ts";
+import { shown, water, weighed } from "./number.ts";
+import { spoonText } from "./spoons.ts";
+
+/** The can first: what to weigh, then what it delivers. */
+export function doseLines(input: DoseInput, result: DoseResult, { habit }: Style): string[] {
+  const [amount] = result.amounts;
+  if (!amount) return [];
+  const set = habit === "us" ? US_SPOONS : METRIC_SPOONS;
+  const spoons = amount.volumeMillilitres === undefined ? undefined : spoonsFor(amount.volumeMillilitres, set);
+  const measure = weighed(amount.massGrams, habit);
+  const about = spoons ? ` (about ${spoonText(spoons)})` : "";
+  const lines: string[] = [];
+  if (result.stock) {
+    const { massGrams, gramsPerLitre, finalVolumeLitres, millilitresForWater } = result.stock;
+    const tank = water(input.stock!.tankLitres, habit);
+    lines.push(
+      `Stock: ${weighed(massGrams, habit)} of ${input.product.name}, made up to ${tank} with water`,
+      `  that is ${shown(gramsPerLitre)} g/L, for ${water(finalVolumeLitres, habit)} of feed at 1:${input.stock!.ratio}`,
+    );
+    if (Math.abs(finalVolumeLitres - input.waterLitres) > 1e-9 * finalVolumeLitres) {
+      lines.push(`  for ${water(input.waterLitres, habit)}: ${shown(millilitresForWater)} mL of stock`);
+    }
+  } else if (input.purpose.kind === "target") {
+    lines.push(`${measure} of ${input.product.name} in ${water(input.waterLitres, habit)}${about}`);
+  } else {
+    lines.push(`${measure} of ${input.product.name} in ${water(input.waterLitres, habit)} delivers:`);
+  }
+  lines.push(`  ${deliveredLine(result.deliveredPpm, "ppm")}`);
+  if (result.ecMilliSiemensPerCm !== undefined)
+    lines.push(`  EC about ${shown(result.ecMilliSiemensPerCm, 2)} mS/cm above the water's own`);
+  else if (result.ecRange)
+    lines.push(
+      `  EC between ${shown(result.ecRange[0], 2)} and ${shown(result.ecRange[1], 2)} mS/cm above the water's own, by the salts used`,
+    );
+  return lines;
+}

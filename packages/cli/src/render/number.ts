@@ -1,0 +1,34 @@
+import { type Presented, present, presentWater, type UnitHabit } from "nutrient-core";
+
+/**
+ * A number for people: so many significant digits, no exponent, no trailing zeros.
+ * This is the only place where a result is rounded.
+ */
+export function shown(value: number, digits = 3): string {
+  if (value === 0) return "0";
+  const places = Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value))));
+  // Whole numbers are never cut: 1234 stays 1234.
+  const text = value.toFixed(Math.min(places, 12));
+  return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
+}
+
+/** A presented amount with its unit. */
+export function withUnit({ value, unit }: Presented, digits = 3): string {
+  return `${shown(value, digits)} ${unit}`;
+}
+
+export const mass = (grams: number, habit: UnitHabit): string => withUnit(present(grams, "mass", habit));
+export const volume = (litres: number, habit: UnitHabit): string => withUnit(present(litres, "volume", habit));
+export const area = (squareMetres: number, habit: UnitHabit): string => withUnit(present(squareMetres, "area", habit));
+export const length = (metres: number, habit: UnitHabit): string => withUnit(present(metres, "length", habit));
+export const water = (litres: number, habit: UnitHabit): string => withUnit(presentWater(litres, habit));
+
+/** A mass for the scale: a US grower hears ounces, and the grams most scales show. */
+export function weighed(grams: number, habit: UnitHabit): string {
+  return habit === "us" ? `${mass(grams, "us")} (${mass(grams, "metric")})` : mass(grams, "metric");
+}
+
+/** Money, with the shelf's currency where it names one. */
+export function money(amount: number, currency?: string): string {
+  return `${amount.toFixed(2)}${currency ? ` ${currency}` : ""}`;
+}

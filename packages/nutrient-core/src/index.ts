@@ -1,0 +1,27 @@
+/**
+ * Plant-feed, potting-mix and season arithmetic for growers: the library's one door.
+ * (The expression reader has a second one, `nutrient-core/expression`, because it brings mathjs with it.)
+ */
+export { type BedAmount, type BedInput, type BedResult, bed } from "./bed/bed.ts";
+export { type BedRequest, readBed } from "./bed/read-bed.ts";
+export { type DoseAmount, type DoseInput, type DoseResult, dose, type Stock } from "./dose/dose.ts";
+export { type DoseRequest, readDose } from "./dose/read-dose.ts";
+export { addContents, asElement, asOxide, type Content, percentOf } from "./element/content.ts";
+export { type AtomCounts, massFractions, molarMass, readFormula } from "./element/formula.ts";
+export { type ContentForm, elementPerForm, formNamed, type Nutrient, nutrientOf } from "./element/nutrient.ts";
+export type { Caution, Severity } from "./outcome/caution.ts";
+export { type Answer, answer, type Outcome, type Unusable, unusable } from "./outcome/outcome.ts";
+export type { Problem } from "./outcome/problem.ts";
+export type { WorkingLine } from "./outcome/working.ts";
+export { MATERIALS } from "./product/materials.ts";
+export { type Composition, fractionOf, type Hazard, type Product } from "./product/product.ts";
+export { readProduct } from "./product/read-product.ts";
+export { EMPTY_SHELF, readShelf, type Shelf } from "./product/shelf.ts";
+export { type Presented, present, presentIn, presentWater, type UnitHabit } from "./quantity/present.ts";
+export { isPlainQuantity, type Quantity, type QuantityReader, readPlainQuantity } from "./quantity/quantity.ts";
+export { type BothForms, inBothForms } from "./supply/both-forms.ts";
+export { type FedArea, readArea } from "./supply/read-area.ts";
+export type { ReadingContext } from "./supply/reading-context.ts";
+export { METRIC_SPOONS, type Spoonful, type SpoonSet, spoonsFor, US_SPOONS } from "./supply/spoons.ts";
+export { type Amount, type Delivered, deliver } from "./supply/supply.ts";
+export { readTarget, type Target, type Wanted } from "./supply/target.ts";
