@@ -27,7 +27,11 @@ async function answerOf(run: readonly string[]): Promise<unknown> {
       err += text;
     },
     env: {},
+    // Folders without a shelf: a grower's own products must not answer here.
+    cwd: import.meta.dirname,
+    home: import.meta.dirname,
     isTerminal: false,
+    columns: 100,
   });
   if (code !== 0) throw new Error(`trug ${run.join(" ")} ended with ${code}: ${err}`);
   return JSON.parse(out);
