@@ -10,6 +10,8 @@ export const PRICE_TOLERANCE = 1e-12;
 export const CURVATURE_TOLERANCE = 1e-10;
 /** Below this a dial does not answer to the moving one. */
 const ANSWER_TOLERANCE = 1e-10;
+/** Two moves that differ by less end together. */
+const TIE_LENGTH = 1e-14;
 /** A move shorter than this gets nowhere. */
 const STALL_LENGTH = 1e-12;
 
@@ -114,7 +116,8 @@ export function findStop(dials: Dials, entering: number, direction: number, leas
     if (room === Infinity) continue;
     const length = room > 0 ? room / strength : 0;
     // Among equals the strongest answer makes the safest pivot, and the least index the sure end.
-    if (length < move.length || (length === move.length && !leastIndex && strength > strongest)) {
+    const isTie = Math.abs(length - move.length) <= TIE_LENGTH;
+    if (isTie ? !leastIndex && strength > strongest : length < move.length) {
       move.stop = i;
       move.length = length;
       strongest = strength;

@@ -30,6 +30,8 @@ export interface Dials {
   readonly high: Float64Array;
   /** 1 where held, 0 where free. */
   readonly held: Uint8Array;
+  /** The largest inverse of a pivot so far: how much rounding may have been magnified. */
+  growth: number;
 }
 
 /** Lets every output follow a change of one input. The input itself is the caller's to set. */
@@ -58,6 +60,7 @@ export function swap(dials: Dials, k: number): void {
   for (let j = 0; j < size; j++) cells[rowK + j]! *= -inverse;
   cells[rowK + k] = inverse;
   held[k] = held[k] ? 0 : 1;
+  dials.growth = Math.max(dials.growth, Math.abs(inverse));
 }
 
 /**
@@ -102,4 +105,5 @@ export function exchange(dials: Dials, e: number, k: number): void {
   cells[rowK + k] = kk;
   held[e] = 0;
   held[k] = 1;
+  dials.growth = Math.max(dials.growth, Math.abs(ee), Math.abs(ek), Math.abs(kk));
 }

@@ -8,7 +8,7 @@ import { type Dials, swap } from "./dials.ts";
  */
 
 /** A held dial with a larger price than this takes part in no other optimum. */
-const PINNED_PRICE = 1e-10;
+export const PINNED_PRICE = 1e-10;
 /** A slope smaller than this is not worth following. */
 const SLOPE_TOLERANCE = 1e-11;
 
@@ -48,6 +48,7 @@ export function minimiseOnFace(dials: Dials, weights: Float64Array): Float64Arra
     }
     const direction = slopes[entering]! > 0 ? -1 : 1;
     findStop(dials, entering, direction, true, move);
+    if (move.length === Infinity) throw new Error("blend engine: a direction without end");
     value[entering]! += direction * move.length;
     moveFree(dials, entering, direction * move.length);
     park(dials, move.stop, entering, direction);

@@ -1,5 +1,5 @@
-import { descend } from "./descend.ts";
-import { type Dials, follow } from "./dials.ts";
+import { CURVATURE_TOLERANCE, descend } from "./descend.ts";
+import { type Dials, exchange, follow, swap } from "./dials.ts";
 
 /**
  * A convex program in scaled units: make  1/2 |F z - aim|^2 + linear'z  small, with every z and every row activity
@@ -22,6 +22,8 @@ export interface Program {
   readonly start: Float64Array;
 }
 
+/** Beyond this the table has lost so many digits that it is made anew. */
+const GROWTH_LIMIT = 1e3;
 /** Rounding above this is worth another look at the prices. */
 const NOTICEABLE = 1e-13;
 
@@ -32,15 +34,35 @@ export function minimise(program: Program): Dials {
   // a gain; after the second round there is nothing left but rounding of the program's own numbers.
   for (let round = 0; round < 3; round++) {
     descend(dials);
+    if (dials.growth > GROWTH_LIMIT) refresh(program, dials);
     if (!polish(program, dials)) break;
   }
   return dials;
 }
 
 function open(program: Program): Dials {
-  const { columns, fit, aim, rows, low, high, start } = program;
+  const { columns, low, high, start } = program;
   const size = low.length;
-  const cells = new Float64Array(size * size);
+  const value = new Float64Array(size);
+  value.set(start);
+  const dials: Dials = {
+    size,
+    cells: new Float64Array(size * size),
+    value,
+    price: new Float64Array(size),
+    low: low.slice(),
+    high: high.slice(),
+    held: new Uint8Array(size).fill(1, 0, columns),
+    growth: 1,
+  };
+  fillCells(program, dials.cells);
+  restate(program, dials);
+  return dials;
+}
+
+/** The table with all amounts held and all rows free: | F'F  -G' |  over  | G  0 |. */
+function fillCells({ columns, fit, aim, rows, low }: Program, cells: Float64Array): void {
+  const size = low.length;
   const filled: number[] = [];
   for (let i = 0; i < aim.length; i++) {
     // Most products hold few nutrients, so F'F is gathered from the filled places of each row.
@@ -59,12 +81,46 @@ function open(program: Program): Dials {
       cells[j * size + r] = -coefficient;
     }
   }
-  const value = new Float64Array(size);
-  value.set(start);
-  const held = new Uint8Array(size).fill(1, 0, columns);
-  const dials: Dials = { size, cells, value, price: new Float64Array(size), low: low.slice(), high: high.slice(), held };
-  restate(program, dials);
-  return dials;
+}
+
+/**
+ * Makes the table anew for the dials that are held now, safest pivots first. A dial that turns out to depend on the
+ * others (rounding had hidden it) stays as the new table has it: an amount held where it is, a row free.
+ */
+function refresh(program: Program, dials: Dials): void {
+  const { columns } = program;
+  const { size, cells, held, price } = dials;
+  const wanted = held.slice();
+  held.fill(1, 0, columns).fill(0, columns);
+  cells.fill(0);
+  fillCells(program, cells);
+  for (;;) {
+    let best = -1;
+    let other = -1;
+    let strongest = CURVATURE_TOLERANCE;
+    for (let i = 0; i < size; i++) {
+      if (held[i] === wanted[i]) continue;
+      if (cells[i * size + i]! > strongest) {
+        strongest = cells[i * size + i]!;
+        best = i;
+        other = -1;
+      }
+      if (!held[i]) continue;
+      for (let k = columns; k < size; k++) {
+        if (held[k] === wanted[k] || held[k]) continue;
+        if (Math.abs(cells[i * size + k]!) > strongest) {
+          strongest = Math.abs(cells[i * size + k]!);
+          best = i;
+          other = k;
+        }
+      }
+    }
+    if (best < 0) break;
+    if (other < 0) swap(dials, best);
+    else exchange(dials, best, other);
+  }
+  for (let i = 0; i < size; i++) if (held[i] !== wanted[i]) price[i] = 0;
+  dials.growth = 1;
 }
 
 /**
@@ -98,7 +154,7 @@ function restate(program: Program, dials: Dials): Float64Array {
 }
 
 /** Takes the rounding of many pivots out of the answer (one step of iterative refinement). True if it was noticeable. */
-function polish(program: Program, dials: Dials): boolean {
+export function polish(program: Program, dials: Dials): boolean {
   const error = restate(program, dials);
   let worst = 0;
   for (let i = 0; i < dials.size; i++) {

@@ -30,6 +30,7 @@ export interface ScaledProblem {
   /** Ceilings, then the total if there is one. */
   readonly hard: HardRows;
   readonly hardUnit: Float64Array;
+  readonly hasTotal: boolean;
 }
 
 /** Rows that must be kept whatever the misses: low <= rows * z <= high. */
@@ -62,6 +63,7 @@ export function scaleProblem(problem: BlendProblem): ScaledProblem {
     low: new Float64Array(products),
     high: new Float64Array(products),
     ...emptyHardRows(problem, products),
+    hasTotal: problem.total !== undefined,
   };
   const { supply, grams } = scaled;
   for (let i = 0; i < nutrients; i++) {

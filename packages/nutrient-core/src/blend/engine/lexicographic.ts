@@ -1,0 +1,175 @@
+import { isOpen, minimiseOnFace, openFace, settleTies } from "./face.ts";
+import type { BlendAim } from "./problem.ts";
+import { missOf } from "./problem.ts";
+import { polish } from "./program.ts";
+import { costProof, fitProof, largestProof } from "./proofs.ts";
+import type { HardRows, ScaledProblem } from "./scaling.ts";
+import type { AimProof } from "./solution.ts";
+import { fitRanges, leastLargestMiss, type Stage, type TargetRanges, withTargets } from "./stages.ts";
+
+/** A scaled miss smaller than this is rounding: the row is met. */
+const MET_TOLERANCE = 1e-9;
+
+/** The outcome of the aims, in scaled amounts. */
+export interface Reached {
+  readonly z: Float64Array;
+  readonly proofs: readonly AimProof[];
+}
+
+/**
+ * Works through the aims in order, from a point that keeps the hard rows: each aim may only choose among the optima of
+ * the aims before it, and what is still undecided at the end goes to the products named first.
+ */
+export function reachAims(
+  scaled: ScaledProblem,
+  aim: BlendAim,
+  feasible: Float64Array,
+  prices: readonly number[] | undefined,
+): Reached {
+  const proofs: AimProof[] = [];
+  const bands: TargetRanges = { low: scaled.bandLow, high: scaled.bandHigh };
+  const ideals: TargetRanges = { low: scaled.idealLow, high: scaled.idealHigh };
+
+  let start = feasible;
+  let hard: HardRows = scaled.hard;
+  let ranges: TargetRanges | undefined;
+  let nutrients: number[] = [];
+  if (aim.miss === "largest") {
+    const stage = leastLargestMiss(scaled, start);
+    const largest = stage.dials.value[scaled.products]!;
+    const proof = largestProof(scaled, stage, stage.sides, largest);
+    if (largest > MET_TOLERANCE) proofs.push(proof);
+    if (aim.then === "cost") {
+      proofs.push(spendLeast(scaled, stage, proof, undefined, prices, stage.sides));
+      return { z: settle(scaled, stage), proofs };
+    }
+    ranges = widenRanges(scaled, bands, Math.max(largest, 0));
+    ({ nutrients, ...hard } = withTargets(scaled, ranges));
+    start = stage.dials.value.slice(0, scaled.products);
+  }
+
+  const isBanded = !sameRanges(bands, ideals);
+  if (isBanded && aim.then !== "cost") {
+    // The nearest blend to the wanted amounts often meets every band; then there is nothing more to do.
+    const stage = fitRanges(scaled, ideals, hard, start);
+    if (largestMiss(scaled, stage.dials.value) === 0) {
+      proofs.push(fitProof(scaled, stage, "nearest", fitValue(scaled, stage), nutrients));
+      return { z: settle(scaled, stage), proofs };
+    }
+  }
+
+  const stage = fitRanges(scaled, bands, hard, start);
+  const isMissed = largestMiss(scaled, stage.dials.value) > 0;
+  const proof = fitProof(scaled, stage, "squares", fitValue(scaled, stage), nutrients);
+  if (isMissed) proofs.push(proof);
+  if (aim.then === "cost") {
+    proofs.push(spendLeast(scaled, stage, proof, pullsOf(scaled, stage), prices, undefined));
+    return { z: settle(scaled, stage), proofs };
+  }
+  if (!isBanded) return { z: settle(scaled, stage), proofs };
+
+  const z = stage.dials.value.slice(0, scaled.products);
+  const { kept, missed } = keepMisses(scaled, ranges ?? bands, bands, z);
+  const { nutrients: keptNutrients, ...keptHard } = withTargets(scaled, kept);
+  const last = fitRanges(scaled, ideals, keptHard, z, missed);
+  proofs.push(fitProof(scaled, last, "nearest", fitValue(scaled, last), keptNutrients));
+  return { z: settle(scaled, last), proofs };
+}
+
+/** Least cost among the optima of the stage; narrows its board to them. */
+function spendLeast(
+  scaled: ScaledProblem,
+  stage: Stage,
+  first: AimProof,
+  pulls: readonly number[] | undefined,
+  prices: readonly number[] | undefined,
+  sides: Parameters<typeof costProof>[8],
+): AimProof {
+  const weights = Float64Array.from(scaled.grams, (grams, j) => grams * (prices?.[j] ?? 0));
+  const costUnit = weights.reduce((most, weight) => Math.max(most, weight), 0) || 1;
+  for (let j = 0; j < weights.length; j++) weights[j]! /= costUnit;
+  openFace(stage.dials);
+  const slopes = minimiseOnFace(stage.dials, weights);
+  polish(stage.program, stage.dials);
+  let cost = 0;
+  for (let j = 0; j < weights.length; j++) cost += weights[j]! * stage.dials.value[j]! * costUnit;
+  return costProof(scaled, stage, first, pulls, slopes, weights, costUnit, cost, sides);
+}
+
+/** Settles what is still undecided and reads the amounts off the board. */
+function settle(scaled: ScaledProblem, { program, dials }: Stage): Float64Array {
+  openFace(dials);
+  if (isOpen(dials)) {
+    settleTies(dials, scaled.products);
+    polish(program, dials);
+  }
+  const z = dials.value.slice(0, scaled.products);
+  for (let j = 0; j < z.length; j++) z[j] = Math.min(Math.max(z[j]!, scaled.low[j]!), scaled.high[j]!);
+  return z;
+}
+
+/** The sum of squared residuals of a fit, with the caller's weights. */
+function fitValue(scaled: ScaledProblem, { program: { columns, fit, aim }, dials }: Stage): number {
+  let sum = 0;
+  for (let i = 0; i < aim.length; i++) {
+    let residual = -aim[i]!;
+    for (let j = 0; j < columns; j++) residual += fit[i * columns + j]! * dials.value[j]!;
+    sum += residual * residual;
+  }
+  return sum * scaled.heaviest;
+}
+
+/** What one more raw unit of each row would change the sum of squares by. */
+function pullsOf(scaled: ScaledProblem, { dials }: Stage): number[] {
+  return Array.from(scaled.rowUnit, (unit, i) => {
+    const miss = missOf(activity(scaled, i, dials.value), [scaled.bandLow[i]!, scaled.bandHigh[i]!]);
+    return 2 * scaled.heaviest * unit * miss;
+  });
+}
+
+function activity(scaled: ScaledProblem, i: number, z: Float64Array): number {
+  let sum = 0;
+  for (let j = 0; j < scaled.products; j++) sum += scaled.supply[i * scaled.products + j]! * z[j]!;
+  return sum;
+}
+
+/** The largest scaled distance from a band, 0 where it is only rounding. */
+function largestMiss(scaled: ScaledProblem, z: Float64Array): number {
+  let largest = 0;
+  for (let i = 0; i < scaled.nutrients; i++) {
+    largest = Math.max(largest, Math.abs(missOf(activity(scaled, i, z), [scaled.bandLow[i]!, scaled.bandHigh[i]!])));
+  }
+  return largest > MET_TOLERANCE ? largest : 0;
+}
+
+/** Bands widened by the largest miss that is allowed to every row alike. */
+function widenRanges(scaled: ScaledProblem, { low, high }: TargetRanges, miss: number): TargetRanges {
+  return {
+    low: low.map((edge, i) => edge - miss * scaled.missUnit[i]!),
+    high: high.map((edge, i) => edge + miss * scaled.missUnit[i]!),
+  };
+}
+
+/** The ranges that keep the fairest miss: a missed row stays where it is, a met one within its band. */
+function keepMisses(
+  scaled: ScaledProblem,
+  allowed: TargetRanges,
+  bands: TargetRanges,
+  z: Float64Array,
+): { kept: TargetRanges; missed: Uint8Array } {
+  const missed = new Uint8Array(scaled.nutrients);
+  const kept = { low: allowed.low.slice(), high: allowed.high.slice() };
+  for (let i = 0; i < scaled.nutrients; i++) {
+    const delivered = activity(scaled, i, z);
+    const isMissed = Math.abs(missOf(delivered, [bands.low[i]!, bands.high[i]!])) > MET_TOLERANCE;
+    kept.low[i] = isMissed ? delivered : bands.low[i]!;
+    kept.high[i] = isMissed ? delivered : bands.high[i]!;
+    if (isMissed) missed[i] = 1;
+  }
+  return { kept, missed };
+}
+
+function sameRanges(a: TargetRanges, b: TargetRanges): boolean {
+  for (let i = 0; i < a.low.length; i++) if (a.low[i] !== b.low[i] || a.high[i] !== b.high[i]) return false;
+  return true;
+}

@@ -1,0 +1,101 @@
+import { type BlendAim, type BlendProblem, band, missOf, missScales } from "./problem.ts";
+import type { AimProof, BindingLimit, ChoiceSearch, ReachedBlend } from "./solution.ts";
+
+/** A relative miss smaller than this is rounding: the row is met. */
+const MET_TOLERANCE = 1e-9;
+
+/** Everything that follows from the masses and the proofs. */
+export function reportBlend(
+  problem: BlendProblem,
+  aim: BlendAim,
+  masses: readonly number[],
+  reached: readonly AimProof[],
+  search?: ChoiceSearch,
+): ReachedBlend {
+  const { targets, supply, offsets, prices } = problem;
+  const scales = missScales(targets);
+  const heaviest = targets.reduce((most, target) => Math.max(most, target.weight ?? 1), 0);
+  const delivered: number[] = [];
+  const residuals: number[] = [];
+  const misses: number[] = [];
+  const relativeMisses: number[] = [];
+  const pulls: number[] = [];
+  const gains: number[] = masses.map(() => 0);
+  let objective = 0;
+  let isMet = true;
+  for (let i = 0; i < targets.length; i++) {
+    const target = targets[i]!;
+    const weight = target.weight ?? 1;
+    const row = supply[i]!;
+    let sum = offsets?.[i] ?? 0;
+    for (let j = 0; j < masses.length; j++) sum += row[j]! * masses[j]!;
+    const outside = missOf(sum, band(target));
+    const relative = Math.abs(outside) / scales[i]!;
+    const isMissed = relative * Math.sqrt(weight / heaviest) > MET_TOLERANCE;
+    delivered.push(sum);
+    residuals.push(sum - target.wanted);
+    misses.push(isMissed ? outside : 0);
+    relativeMisses.push(isMissed ? relative : 0);
+    if (isMissed) isMet = false;
+    if (aim.miss === "squares") objective += weight * relativeMisses[i]! ** 2;
+    else objective = Math.max(objective, weight * relativeMisses[i]!);
+    pulls.push(pullOf(aim, reached, i, (2 * weight * misses[i]!) / scales[i]! ** 2));
+    for (let j = 0; j < masses.length; j++) gains[j]! += pulls[i]! * row[j]!;
+  }
+  // What is met needs no proof.
+  const proofs = isMet ? reached.filter(({ aim: name }) => name === "cost" || name === "nearest") : reached;
+  return {
+    status: isMet ? "met" : "closest",
+    masses,
+    delivered,
+    residuals,
+    misses,
+    relativeMisses,
+    objective,
+    ...(prices ? { cost: prices.reduce((sum, price, j) => sum + price * masses[j]!, 0) } : {}),
+    pulls,
+    gains,
+    binding: bindingLimits(problem, masses, gains, isMet ? undefined : reached[0]),
+    aim,
+    certificate: { proofs, ...(search ? { search } : {}) },
+  };
+}
+
+/** With least squares every missed row pulls by its own miss; with the largest miss only the rows that share it do. */
+function pullOf(aim: BlendAim, proofs: readonly AimProof[], i: number, bySquares: number): number {
+  if (aim.miss === "squares") return bySquares;
+  return proofs[0]?.aim === "largest" ? -proofs[0].targets[i]! : 0;
+}
+
+/** An effect smaller than this, relative to the product's terms, is rounding. */
+const BINDING_TOLERANCE = 1e-9;
+
+function bindingLimits(
+  problem: BlendProblem,
+  masses: readonly number[],
+  gains: readonly number[],
+  proof: AimProof | undefined,
+): BindingLimit[] {
+  const binding: BindingLimit[] = [];
+  if (!proof) return binding;
+  proof.ceilings.forEach((effect, index) => {
+    if (effect !== 0) binding.push({ kind: "ceiling", index, effect });
+  });
+  if (proof.total !== 0) binding.push({ kind: "total", index: 0, effect: proof.total });
+  masses.forEach((mass, index) => {
+    // A product's own limit holds back what the rows do not account for.
+    let effect = gains[index]! - proof.total;
+    let size = Math.abs(gains[index]!) + Math.abs(proof.total);
+    proof.ceilings.forEach((multiplier, r) => {
+      const share = multiplier * problem.ceilings![r]!.coefficients[index]!;
+      effect -= share;
+      size += Math.abs(share);
+    });
+    if (Math.abs(effect) <= BINDING_TOLERANCE * size) return;
+    if (effect < 0 && mass === (problem.upper?.[index] ?? Number.POSITIVE_INFINITY)) {
+      binding.push({ kind: "upper", index, effect });
+    }
+    if (effect > 0 && mass > 0 && mass === problem.lower?.[index]) binding.push({ kind: "lower", index, effect });
+  });
+  return binding;
+}
