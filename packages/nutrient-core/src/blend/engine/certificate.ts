@@ -117,8 +117,8 @@ function checkProofs(problem: BlendProblem, solution: ReachedBlend, checks: Chec
   const isBanded = targets.some((target) => String(band(target)) !== String(ideal(target)));
   const expected: AimProof["aim"][] = [];
   if (isMissed && aim.miss === "largest") expected.push("largest");
-  if (isMissed && !(aim.miss === "largest" && aim.then === "cost")) expected.push("squares");
-  if (aim.then === "cost") expected.push("cost");
+  if (isMissed && !(aim.miss === "largest" && aim.next === "cost")) expected.push("squares");
+  if (aim.next === "cost") expected.push("cost");
   else if (isBanded) expected.push("nearest");
 
   const names = certificate.proofs.map((proof) => proof.aim);

@@ -25,9 +25,10 @@ export interface Move {
  * Moves the held dials downhill, one at a time, until every price is right: an amount at its low end may only be
  * dear (price >= 0), at its high end only cheap (price <= 0), in between only 0. For a convex program these are the
  * conditions of optimality (Karush, Kuhn and Tucker), so where this ends is a global optimum.
- * The start must be feasible; every later point then is. Nothing here is unbounded: misses and money have a floor.
+ * The start must be feasible; every later point then is. Nothing here is unbounded, misses and money have a floor, so a
+ * direction without end can only be rounding: then the board needs refreshing, and the return is false.
  */
-export function descend(dials: Dials): void {
+export function descend(dials: Dials): boolean {
   const { size, cells, value, price, held } = dials;
   const move: Move = { stop: -1, length: 0 };
   let stalls = 0;
@@ -40,7 +41,7 @@ export function descend(dials: Dials): void {
       const curvature = cells[own]!;
       const toBottom = curvature > CURVATURE_TOLERANCE ? Math.abs(price[entering]!) / curvature : Infinity;
       const step = Math.min(move.length, toBottom);
-      if (step === Infinity) throw new Error("blend engine: a direction without end");
+      if (step === Infinity) return false;
       stalls = step > STALL_LENGTH ? 0 : stalls + 1;
       if (stalls > 40 * size) throw new Error("blend engine: no progress");
       leastIndex = stalls > size;
@@ -63,6 +64,7 @@ export function descend(dials: Dials): void {
       }
     }
   }
+  return true;
 }
 
 /** Puts the dial that ended a move exactly on the end it has reached. */

@@ -39,7 +39,7 @@ export function reachAims(
     const largest = stage.dials.value[scaled.products]!;
     const proof = largestProof(scaled, stage, stage.sides, largest);
     if (largest > MET_TOLERANCE) proofs.push(proof);
-    if (aim.then === "cost") {
+    if (aim.next === "cost") {
       proofs.push(spendLeast(scaled, stage, proof, undefined, prices, stage.sides));
       return { z: settle(scaled, stage), proofs };
     }
@@ -49,7 +49,7 @@ export function reachAims(
   }
 
   const isBanded = !sameRanges(bands, ideals);
-  if (isBanded && aim.then !== "cost") {
+  if (isBanded && aim.next !== "cost") {
     // The nearest blend to the wanted amounts often meets every band; then there is nothing more to do.
     const stage = fitRanges(scaled, ideals, hard, start);
     if (largestMiss(scaled, stage.dials.value) === 0) {
@@ -62,7 +62,7 @@ export function reachAims(
   const isMissed = largestMiss(scaled, stage.dials.value) > 0;
   const proof = fitProof(scaled, stage, "squares", fitValue(scaled, stage), nutrients);
   if (isMissed) proofs.push(proof);
-  if (aim.then === "cost") {
+  if (aim.next === "cost") {
     proofs.push(spendLeast(scaled, stage, proof, pullsOf(scaled, stage), prices, undefined));
     return { z: settle(scaled, stage), proofs };
   }
@@ -92,7 +92,7 @@ function spendLeast(
   const slopes = minimiseOnFace(stage.dials, weights);
   polish(stage.program, stage.dials);
   let cost = 0;
-  for (let j = 0; j < weights.length; j++) cost += weights[j]! * stage.dials.value[j]! * costUnit;
+  for (let j = 0; j < weights.length; j++) cost += weights[j]! * within(scaled, j, stage.dials.value[j]!) * costUnit;
   return costProof(scaled, stage, first, pulls, slopes, weights, costUnit, cost, sides);
 }
 
@@ -104,8 +104,13 @@ function settle(scaled: ScaledProblem, { program, dials }: Stage): Float64Array 
     polish(program, dials);
   }
   const z = dials.value.slice(0, scaled.products);
-  for (let j = 0; j < z.length; j++) z[j] = Math.min(Math.max(z[j]!, scaled.low[j]!), scaled.high[j]!);
+  for (let j = 0; j < z.length; j++) z[j] = within(scaled, j, z[j]!);
   return z;
+}
+
+/** An amount without the rounding that took it out of its range. */
+function within(scaled: ScaledProblem, j: number, z: number): number {
+  return Math.min(Math.max(z, scaled.low[j]!), scaled.high[j]!);
 }
 
 /** The sum of squared residuals of a fit, with the caller's weights. */

@@ -33,13 +33,13 @@ export interface LinearLimit {
 /**
  * How a blend is judged, in order. First every band is to be met; where that cannot be, the miss is made fair:
  * `squares` makes the sum of weight * (relative miss)^2 least, `largest` the largest weight * relative miss.
- * Then, without giving any of that up: `none` comes as near the wanted amounts as it can, `cost` spends least,
+ * Then, without giving any of that up: `nearest` comes as near the wanted amounts as it can, `cost` spends least,
  * `fewest` uses the fewest products and comes as near as it can with those.
- * What is still undecided goes to the products named first (see `settle-ties.ts`).
+ * What is still undecided goes to the products named first (see `face.ts`).
  */
 export interface BlendAim {
   readonly miss: "squares" | "largest";
-  readonly then: "none" | "cost" | "fewest";
+  readonly next: "nearest" | "cost" | "fewest";
 }
 
 export interface BlendProblem {
@@ -60,11 +60,11 @@ export interface BlendProblem {
   readonly total?: number;
   /** Money per gram of each product, >= 0; needed when the aim is `cost`. */
   readonly prices?: readonly number[];
-  /** Default `{ miss: "squares", then: "none" }`. */
+  /** Default `{ miss: "squares", next: "nearest" }`. */
   readonly aim?: BlendAim;
 }
 
-export const DEFAULT_AIM: BlendAim = { miss: "squares", then: "none" };
+export const DEFAULT_AIM: BlendAim = { miss: "squares", next: "nearest" };
 
 /** The inclusive range of delivered amounts that counts as met. */
 export function band(target: NutrientTarget): readonly [low: number, high: number] {

@@ -24,6 +24,7 @@ export interface Program {
 
 /** Beyond this the table has lost so many digits that it is made anew. */
 const GROWTH_LIMIT = 1e3;
+const MOST_ROUNDS = 5;
 /** Rounding above this is worth another look at the prices. */
 const NOTICEABLE = 1e-13;
 
@@ -31,11 +32,12 @@ const NOTICEABLE = 1e-13;
 export function minimise(program: Program): Dials {
   const dials = open(program);
   // What the moves add up to is computed anew from the program, and the search resumed where rounding had hidden
-  // a gain; after the second round there is nothing left but rounding of the program's own numbers.
-  for (let round = 0; round < 3; round++) {
-    descend(dials);
-    if (dials.growth > GROWTH_LIMIT) refresh(program, dials);
-    if (!polish(program, dials)) break;
+  // a gain; after a round or two there is nothing left but rounding of the program's own numbers.
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const isSettled = descend(dials);
+    if (!isSettled || dials.growth > GROWTH_LIMIT) refresh(program, dials);
+    const isNoticeable = polish(program, dials);
+    if (isSettled && !isNoticeable) break;
   }
   return dials;
 }
