@@ -6,10 +6,10 @@ import { type Dials, exchange, follow, swap } from "./dials.ts";
  */
 /** A held dial whose price is smaller than this is not worth moving: about 5,000 rounding errors. */
 export const PRICE_TOLERANCE = 1e-12;
-/** Below this an own cell counts as 0: the direction is one along which nothing that is fitted changes. */
-export const CURVATURE_TOLERANCE = 1e-10;
-/** Below this a dial does not answer to the moving one. */
-const ANSWER_TOLERANCE = 1e-10;
+/** A cell smaller than this counts as 0. */
+const CELL_TOLERANCE = 1e-10;
+/** Every pivot may leave a few rounding errors in a cell, magnified by the smallest pivot so far. */
+const ROUNDING = 2e-15;
 /** Two moves that differ by less end together. */
 const TIE_LENGTH = 1e-14;
 /** A move shorter than this gets nowhere. */
@@ -39,7 +39,7 @@ export function descend(dials: Dials): boolean {
       const direction = price[entering]! > 0 ? -1 : 1;
       findStop(dials, entering, direction, leastIndex, move);
       const curvature = cells[own]!;
-      const toBottom = curvature > CURVATURE_TOLERANCE ? Math.abs(price[entering]!) / curvature : Infinity;
+      const toBottom = curvature > cellNoise(dials) ? Math.abs(price[entering]!) / curvature : Infinity;
       const step = Math.min(move.length, toBottom);
       if (step === Infinity) return false;
       stalls = step > STALL_LENGTH ? 0 : stalls + 1;
@@ -55,7 +55,7 @@ export function descend(dials: Dials): boolean {
       }
       park(dials, move.stop, entering, direction);
       if (move.stop === entering) break;
-      if (cells[move.stop * size + move.stop]! > CURVATURE_TOLERANCE) {
+      if (cells[move.stop * size + move.stop]! > cellNoise(dials)) {
         price[move.stop] = 0;
         swap(dials, move.stop);
       } else {
@@ -103,17 +103,26 @@ function chooseEntering(dials: Dials, leastIndex: boolean): number {
   return best;
 }
 
+/**
+ * Cells smaller than this mean nothing. An own cell below it is a direction along which nothing that is fitted changes,
+ * an answer below it is none.
+ */
+export function cellNoise(dials: Dials): number {
+  return Math.max(CELL_TOLERANCE, ROUNDING * dials.growth);
+}
+
 /** How far the held dial `entering` may go before a free dial, or it itself, comes to an end of its range. */
 export function findStop(dials: Dials, entering: number, direction: number, leastIndex: boolean, move: Move): void {
   const { size, cells, value, low, high, held } = dials;
   move.stop = entering;
   move.length = direction > 0 ? high[entering]! - value[entering]! : value[entering]! - low[entering]!;
+  const noise = cellNoise(dials);
   let strongest = 1;
   for (let i = 0; i < size; i++) {
     if (held[i]) continue;
     const answer = direction * cells[i * size + entering]!;
     const strength = Math.abs(answer);
-    if (strength <= ANSWER_TOLERANCE) continue;
+    if (strength <= noise) continue;
     const room = answer > 0 ? high[i]! - value[i]! : value[i]! - low[i]!;
     if (room === Infinity) continue;
     const length = room > 0 ? room / strength : 0;

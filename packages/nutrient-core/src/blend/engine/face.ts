@@ -1,4 +1,4 @@
-import { CURVATURE_TOLERANCE, changePlaces, findStop, type Move, park } from "./descend.ts";
+import { cellNoise, changePlaces, findStop, type Move, park } from "./descend.ts";
 import { type Dials, swap } from "./dials.ts";
 
 /*
@@ -18,7 +18,7 @@ export function openFace(dials: Dials): void {
   for (let i = 0; i < size; i++) if (held[i] && Math.abs(price[i]!) > PINNED_PRICE) pin(dials, i);
   // A dial that rests at an end for no reason is freed, so that the dials still held can only move without loss.
   for (let i = 0; i < size; i++) {
-    if (held[i] && !isPinned(dials, i) && cells[i * size + i]! > CURVATURE_TOLERANCE) {
+    if (held[i] && !isPinned(dials, i) && cells[i * size + i]! > cellNoise(dials)) {
       swap(dials, i);
       price[i] = 0;
     }

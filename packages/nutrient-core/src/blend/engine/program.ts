@@ -1,4 +1,4 @@
-import { CURVATURE_TOLERANCE, descend } from "./descend.ts";
+import { cellNoise, descend } from "./descend.ts";
 import { type Dials, exchange, follow, swap } from "./dials.ts";
 
 /**
@@ -96,10 +96,11 @@ function refresh(program: Program, dials: Dials): void {
   held.fill(1, 0, columns).fill(0, columns);
   cells.fill(0);
   fillCells(program, cells);
+  dials.growth = 1;
   for (;;) {
     let best = -1;
     let other = -1;
-    let strongest = CURVATURE_TOLERANCE;
+    let strongest = cellNoise(dials);
     for (let i = 0; i < size; i++) {
       if (held[i] === wanted[i]) continue;
       if (cells[i * size + i]! > strongest) {
@@ -122,7 +123,6 @@ function refresh(program: Program, dials: Dials): void {
     else exchange(dials, best, other);
   }
   for (let i = 0; i < size; i++) if (held[i] !== wanted[i]) price[i] = 0;
-  dials.growth = 1;
 }
 
 /**

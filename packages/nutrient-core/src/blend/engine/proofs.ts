@@ -100,7 +100,8 @@ function addSides(
   unit: number,
 ): void {
   sides.forEach(({ nutrient }, s) => {
-    targets[nutrient]! += clean(prices[firstRow + scaled.hardUnit.length + s]!) * unit * scaled.rowUnit[nutrient]!;
+    const multiplier = clean(prices[firstRow + scaled.hardUnit.length + s]!) * unit * scaled.rowUnit[nutrient]!;
+    targets[nutrient] = add(targets[nutrient]!, multiplier);
   });
 }
 
