@@ -4,6 +4,15 @@
  */
 export { type BedAmount, type BedInput, type BedResult, bed } from "./bed/bed.ts";
 export { type BedRequest, readBed } from "./bed/read-bed.ts";
+export {
+  type BlendAmount,
+  type BlendInput,
+  type BlendPurpose,
+  type BlendResult,
+  blend,
+  type Residual,
+} from "./blend/blend.ts";
+export { type BlendRequest, readBlend } from "./blend/read-blend.ts";
 export { type DoseAmount, type DoseInput, type DoseResult, dose, type Stock } from "./dose/dose.ts";
 export { type DoseRequest, readDose } from "./dose/read-dose.ts";
 export { addContents, asElement, asOxide, type Content, percentOf } from "./element/content.ts";

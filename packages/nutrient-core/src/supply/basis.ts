@@ -22,3 +22,6 @@ export const BASIS: Readonly<Record<Basis, BasisWords>> = {
   squareMetre: { extentUnit: "m^2", rateUnit: "g/m^2", perGram: 1 },
   cubicMetre: { extentUnit: "m^3", rateUnit: "g/m^3", perGram: 1 },
 };
+
+/** One square metre: an extent that leaves grams as they are, for batches that are spread on nothing. */
+export const unitExtent: Extent = { basis: "squareMetre", amount: 1 };
