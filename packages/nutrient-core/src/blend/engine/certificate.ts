@@ -33,6 +33,8 @@ interface Row {
   readonly coefficients: readonly number[];
   readonly low: number;
   readonly high: number;
+  /** Size of the numbers that the edges were made from. */
+  readonly size: number;
   readonly multiplier: number;
 }
 
@@ -141,10 +143,11 @@ function checkProofs(problem: BlendProblem, solution: ReachedBlend, checks: Chec
       expect(checks, "largest: multipliers share out one unit of miss", Math.abs(share - 1));
       ranges = targets.map(band);
     }
-    const rows = targets.map((_, i) => ({
+    const rows = targets.map((target, i) => ({
       coefficients: problem.supply[i]!,
       low: ranges[i]![0] - (problem.offsets?.[i] ?? 0),
       high: ranges[i]![1] - (problem.offsets?.[i] ?? 0),
+      size: Math.abs(target.wanted) + Math.abs(problem.offsets?.[i] ?? 0) + scales[i]!,
       multiplier: proof.targets[i]!,
     }));
     rows.push(...hardRows(problem, proof.ceilings, proof.total));
@@ -237,11 +240,11 @@ function boundOf(
   let wrong = 0;
   const price = c.slice();
   const priceSize = sizes.slice();
-  for (const { coefficients, low, high, multiplier } of rows) {
+  for (const { coefficients, low, high, size: rowSize, multiplier } of rows) {
     if (multiplier === 0) continue;
     const edge = multiplier * (multiplier > 0 ? low : high);
     bound += edge;
-    size += Math.abs(edge);
+    size += Math.abs(multiplier) * rowSize;
     for (let j = 0; j < price.length; j++) {
       price[j]! -= multiplier * coefficients[j]!;
       priceSize[j]! += Math.abs(multiplier * coefficients[j]!);
@@ -276,11 +279,12 @@ function hardRows(problem: BlendProblem, multipliers: readonly number[], total: 
     coefficients,
     low: Number.NEGATIVE_INFINITY,
     high: limit,
+    size: Math.abs(limit),
     multiplier: multipliers[r] ?? 0,
   }));
   if (problem.total !== undefined) {
     const coefficients = (problem.supply[0] ?? []).map(() => 1);
-    rows.push({ coefficients, low: problem.total, high: problem.total, multiplier: total });
+    rows.push({ coefficients, low: problem.total, high: problem.total, size: problem.total, multiplier: total });
   }
   return rows;
 }

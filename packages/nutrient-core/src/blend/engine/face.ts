@@ -9,8 +9,6 @@ import { type Dials, swap } from "./dials.ts";
 
 /** A held dial with a larger price than this takes part in no other optimum. */
 export const PINNED_PRICE = 1e-10;
-/** A slope smaller than this is not worth following. */
-const SLOPE_TOLERANCE = 1e-11;
 
 /** Reduces the board of an optimum to the face of all optima. */
 export function openFace(dials: Dials): void {
@@ -43,12 +41,16 @@ export function minimiseOnFace(dials: Dials, weights: Float64Array): Float64Arra
     const slopes = slopesOnFace(dials, weights);
     const entering = chooseDownhill(dials, slopes);
     if (entering < 0) {
-      for (let i = 0; i < dials.size; i++) if (held[i] && Math.abs(slopes[i]!) > SLOPE_TOLERANCE) pin(dials, i);
+      for (let i = 0; i < dials.size; i++) if (held[i] && Math.abs(slopes[i]!) > cellNoise(dials)) pin(dials, i);
       return slopes;
     }
     const direction = slopes[entering]! > 0 ? -1 : 1;
     findStop(dials, entering, direction, true, move);
-    if (move.length === Infinity) throw new Error("blend engine: a direction without end");
+    if (move.length === Infinity) {
+      // Money and masses have a floor, so this slope is rounding.
+      pin(dials, entering);
+      continue;
+    }
     value[entering]! += direction * move.length;
     moveFree(dials, entering, direction * move.length);
     park(dials, move.stop, entering, direction);
@@ -83,8 +85,9 @@ function slopesOnFace(dials: Dials, weights: Float64Array): Float64Array {
 
 function chooseDownhill(dials: Dials, slopes: Float64Array): number {
   const { size, value, low, high, held } = dials;
+  const noise = cellNoise(dials);
   for (let i = 0; i < size; i++) {
-    if (!held[i] || Math.abs(slopes[i]!) <= SLOPE_TOLERANCE) continue;
+    if (!held[i] || Math.abs(slopes[i]!) <= noise) continue;
     if (slopes[i]! > 0 ? value[i]! > low[i]! : value[i]! < high[i]!) return i;
   }
   return -1;

@@ -5,7 +5,15 @@ import { polish } from "./program.ts";
 import { costProof, fitProof, largestProof } from "./proofs.ts";
 import type { HardRows, ScaledProblem } from "./scaling.ts";
 import type { AimProof } from "./solution.ts";
-import { fitRanges, leastLargestMiss, type Stage, type TargetRanges, withTargets } from "./stages.ts";
+import {
+  type FitStage,
+  fitRanges,
+  type LargestStage,
+  leastLargestMiss,
+  type Stage,
+  type TargetRanges,
+  withTargets,
+} from "./stages.ts";
 
 /** A scaled miss smaller than this is rounding: the row is met. */
 const MET_TOLERANCE = 1e-9;
@@ -37,10 +45,10 @@ export function reachAims(
   if (aim.miss === "largest") {
     const stage = leastLargestMiss(scaled, start);
     const largest = stage.dials.value[scaled.products]!;
-    const proof = largestProof(scaled, stage, stage.sides, largest);
+    const proof = largestProof(scaled, stage, largest);
     if (largest > MET_TOLERANCE) proofs.push(proof);
     if (aim.next === "cost") {
-      proofs.push(spendLeast(scaled, stage, proof, undefined, prices, stage.sides));
+      proofs.push(spendLeast(scaled, stage, proof, undefined, prices));
       return { z: settle(scaled, stage), proofs };
     }
     ranges = widenRanges(scaled, bands, Math.max(largest, 0));
@@ -63,7 +71,7 @@ export function reachAims(
   const proof = fitProof(scaled, stage, "squares", fitValue(scaled, stage), nutrients);
   if (isMissed) proofs.push(proof);
   if (aim.next === "cost") {
-    proofs.push(spendLeast(scaled, stage, proof, pullsOf(scaled, stage), prices, undefined));
+    proofs.push(spendLeast(scaled, stage, proof, pullsOf(scaled, stage), prices));
     return { z: settle(scaled, stage), proofs };
   }
   if (!isBanded) return { z: settle(scaled, stage), proofs };
@@ -79,11 +87,10 @@ export function reachAims(
 /** Least cost among the optima of the stage; narrows its board to them. */
 function spendLeast(
   scaled: ScaledProblem,
-  stage: Stage,
+  stage: FitStage | LargestStage,
   first: AimProof,
   pulls: readonly number[] | undefined,
   prices: readonly number[] | undefined,
-  sides: Parameters<typeof costProof>[8],
 ): AimProof {
   const weights = Float64Array.from(scaled.grams, (grams, j) => grams * (prices?.[j] ?? 0));
   const costUnit = weights.reduce((most, weight) => Math.max(most, weight), 0) || 1;
@@ -93,7 +100,7 @@ function spendLeast(
   polish(stage.program, stage.dials);
   let cost = 0;
   for (let j = 0; j < weights.length; j++) cost += weights[j]! * within(scaled, j, stage.dials.value[j]!) * costUnit;
-  return costProof(scaled, stage, first, pulls, slopes, weights, costUnit, cost, sides);
+  return costProof(scaled, stage, first, pulls, slopes, weights, costUnit, cost);
 }
 
 /** Settles what is still undecided and reads the amounts off the board. */
@@ -128,7 +135,7 @@ function fitValue(scaled: ScaledProblem, { program: { columns, fit, aim }, dials
 function pullsOf(scaled: ScaledProblem, { dials }: Stage): number[] {
   return Array.from(scaled.rowUnit, (unit, i) => {
     const miss = missOf(activity(scaled, i, dials.value), [scaled.bandLow[i]!, scaled.bandHigh[i]!]);
-    return 2 * scaled.heaviest * unit * miss;
+    return Math.abs(miss) > MET_TOLERANCE ? 2 * scaled.heaviest * unit * miss : 0;
   });
 }
 

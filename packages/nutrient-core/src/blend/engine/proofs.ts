@@ -1,10 +1,10 @@
 import { PINNED_PRICE } from "./face.ts";
 import type { ScaledProblem } from "./scaling.ts";
 import type { AimProof } from "./solution.ts";
-import type { Side, Stage } from "./stages.ts";
+import type { FitStage, LargestStage, Side, Stage } from "./stages.ts";
 
 /** A scaled multiplier smaller than this is rounding, and its sign means nothing. */
-const NO_MULTIPLIER = 1e-11;
+const NO_MULTIPLIER = 1e-10;
 
 /** Turns the prices of a least-squares board into a proof in raw units; `nutrients` names the rows after the hard ones. */
 export function fitProof(
@@ -24,9 +24,9 @@ export function fitProof(
 }
 
 /** The same for the largest miss, whose rows are sides of bands. */
-export function largestProof(scaled: ScaledProblem, stage: Stage, sides: readonly Side[], value: number): AimProof {
+export function largestProof(scaled: ScaledProblem, stage: LargestStage, value: number): AimProof {
   return rawProof(scaled, "largest", value, 1, stage.dials.price, stage.firstRow, (targets, price) =>
-    addSides(scaled, sides, targets, price, stage.firstRow, 1),
+    addSides(scaled, stage.sides, targets, price, stage.firstRow, 1),
   );
 }
 
@@ -38,14 +38,13 @@ export function largestProof(scaled: ScaledProblem, stage: Stage, sides: readonl
  */
 export function costProof(
   scaled: ScaledProblem,
-  stage: Stage,
+  stage: FitStage | LargestStage,
   first: AimProof | undefined,
   pulls: readonly number[] | undefined,
   slopes: Float64Array,
   weights: Float64Array,
   costUnit: number,
   value: number,
-  sides: readonly Side[] | undefined,
 ): AimProof {
   const { program, dials, firstRow } = stage;
   let more = 0;
@@ -57,11 +56,11 @@ export function costProof(
     }
   }
   const proof = rawProof(scaled, "cost", value, costUnit, slopes, firstRow, (targets) => {
-    if (sides) addSides(scaled, sides, targets, slopes, firstRow, costUnit);
-    else addFitted(scaled, stage, targets, weights, costUnit);
+    if ("sides" in stage) addSides(scaled, stage.sides, targets, slopes, firstRow, costUnit);
+    else addFitted(scaled, stage, targets, slopes, weights, costUnit);
   });
   if (more === 0 || !first) return proof;
-  const share = (more * costUnit) / (sides ? 1 : 2 * scaled.heaviest);
+  const share = (more * costUnit) / ("sides" in stage ? 1 : 2 * scaled.heaviest);
   return {
     ...proof,
     targets: proof.targets.map((m, i) => add(m, share * (first.targets[i]! - (pulls?.[i] ?? 0)))),
@@ -106,13 +105,15 @@ function addSides(
 }
 
 /**
- * A fitted row keeps its value on the face; its multiplier is what the money would change by if it did not. With u the
- * answer of the free amounts to the weights of the free amounts, that is F u.
+ * A fitted row keeps its value on the face; its multiplier is what the money would change by if it did not. A row with
+ * a range of its own has it as the slope of that range's dial; for the others it is F u, with u the answer of the free
+ * amounts to the weights of the free amounts.
  */
 function addFitted(
   scaled: ScaledProblem,
-  { program, dials }: Stage,
+  { program, dials, rangeOf }: FitStage,
   targets: number[],
+  slopes: Float64Array,
   weights: Float64Array,
   unit: number,
 ): void {
@@ -124,8 +125,9 @@ function addFitted(
     for (let k = 0; k < weights.length; k++) if (!held[k]) answer[i]! += cells[i * size + k]! * weights[k]!;
   }
   for (let i = 0; i < targets.length; i++) {
-    let multiplier = 0;
-    for (let j = 0; j < columns; j++) multiplier += fit[i * columns + j]! * answer[j]!;
+    const range = rangeOf[i]!;
+    let multiplier = range >= 0 ? slopes[range]! : 0;
+    if (range < 0) for (let j = 0; j < columns; j++) multiplier += fit[i * columns + j]! * answer[j]!;
     targets[i]! += clean(multiplier) * unit * scaled.rowUnit[i]!;
   }
 }

@@ -19,6 +19,16 @@ export interface Stage {
   readonly firstRow: number;
 }
 
+/** `rangeOf[i]`: the column that holds the range of row i, -1 where the row has none. */
+export interface FitStage extends Stage {
+  readonly rangeOf: Int32Array;
+}
+
+/** The sides of bands, in the order of the rows after the hard ones. */
+export interface LargestStage extends Stage {
+  readonly sides: readonly Side[];
+}
+
 /**
  * Least squares onto ranges: makes the sum of squared distances from the scaled rows to [low, high] small.
  * A range is a second kind of material: a column of its own whose amount is the point of the range aimed at, so that
@@ -30,7 +40,7 @@ export function fitRanges(
   hard: HardRows,
   start: Float64Array,
   skip?: Uint8Array,
-): Stage {
+): FitStage {
   const { products, nutrients, supply } = scaled;
   let ranges = 0;
   let fitted = 0;
@@ -52,6 +62,7 @@ export function fitRanges(
     start: new Float64Array(columns),
   };
   setRanges(program, scaled, hard, start);
+  const rangeOf = new Int32Array(nutrients).fill(-1);
   let row = 0;
   let column = products;
   for (let i = 0; i < nutrients; i++) {
@@ -67,18 +78,18 @@ export function fitRanges(
       program.low[column] = low[i]!;
       program.high[column] = high[i]!;
       program.start[column] = Math.min(Math.max(activity, low[i]!), high[i]!);
-      column++;
+      rangeOf[i] = column++;
     } else program.aim[row] = low[i]!;
     row++;
   }
-  return { program, dials: minimise(program), firstRow: columns };
+  return { program, dials: minimise(program), firstRow: columns, rangeOf };
 }
 
 /**
  * The smallest largest miss: one more column t, with  row + t * missUnit >= bandLow  and  row - t * missUnit <= bandHigh
  * for every row, and t made small.
  */
-export function leastLargestMiss(scaled: ScaledProblem, start: Float64Array): Stage & { sides: readonly Side[] } {
+export function leastLargestMiss(scaled: ScaledProblem, start: Float64Array): LargestStage {
   const { products, nutrients, supply, missUnit, bandLow, bandHigh, hard } = scaled;
   const columns = products + 1;
   const sides: Side[] = [];
