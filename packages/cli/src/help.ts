@@ -1,5 +1,6 @@
 import { wrapAnsi as wrap } from "fast-wrap-ansi";
 import { COMMANDS } from "./commands/index.ts";
+import { hanging } from "./render/hanging.ts";
 
 export const VERSION = "0.1.0";
 
@@ -23,13 +24,4 @@ export function generalHelp(columns: number): string {
     wrap("trug <command> --help shows each one's options and examples.", width),
     "",
   ].join("\n");
-}
-
-/** A label with its text beside it, wrapped under itself. */
-export function hanging(label: string, text: string, width: number): string {
-  const indent = " ".repeat(label.length);
-  return wrap(text, Math.max(16, width - label.length))
-    .split("\n")
-    .map((line, index) => (index === 0 ? label : indent) + line)
-    .join("\n");
 }

@@ -1,5 +1,5 @@
 import type { Problem } from "nutrient-core";
-import { hanging } from "../help.ts";
+import { hanging } from "./hanging.ts";
 
 /** What cannot be used, what was expected, what came, and the remedy; each problem a short block. */
 export function renderProblems(problems: readonly Problem[], width: number): string {

@@ -2,7 +2,7 @@ import { styleText } from "node:util";
 import { wrapAnsi as wrap } from "fast-wrap-ansi";
 import type { Caution, WorkingLine } from "nutrient-core";
 import type { Reply, Style } from "../command.ts";
-import { hanging } from "../help.ts";
+import { hanging } from "./hanging.ts";
 import { shown } from "./number.ts";
 
 /** The answer first, the cautions under it, then the arithmetic when it was asked for. */
