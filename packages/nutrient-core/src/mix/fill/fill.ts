@@ -1,0 +1,17 @@
+import type { Measure } from "../shape/measure.ts";
+
+/** One line of what is to be filled: so many beds, pots or ridges of one shape and size. */
+export interface Fill {
+  /** As it was understood, sizes in metres and litres. */
+  readonly label: string;
+  readonly kind: "bed" | "pot" | "ridge";
+  readonly count: number;
+  /** Litres of mix that one of them takes. */
+  readonly volume: Measure;
+  /** Square metres that one of them covers, seen from above; unknown for a pot of which only the litres are known. */
+  readonly area?: Measure;
+  /** How high the mix stands, in metres, where it is known: what decides air and water in a drained pot. */
+  readonly heightMetres?: number;
+  /** Plants in one of them, where the grower said how they stand. */
+  readonly plants?: Measure;
+}

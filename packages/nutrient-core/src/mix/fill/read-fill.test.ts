@@ -1,0 +1,146 @@
+import { describe, expect, test } from "vitest";
+import { readQuantity } from "../../quantity/expression.ts";
+import { readPlainQuantity } from "../../quantity/quantity.ts";
+import { evaluate } from "../testing/evaluate.ts";
+import { readFill } from "./read-fill.ts";
+
+const FOOT = 0.3048;
+const INCH = 0.0254;
+
+function fillOf(text: string) {
+  const read = readFill(text, readQuantity);
+  if (!read.ok) throw new Error(read.problems.map((p) => `${p.code} ${p.message}`).join(" "));
+  return read.value;
+}
+
+describe("fills as they are written", () => {
+  const cone = (top: number, bottom: number, height: number): number =>
+    ((Math.PI * height) / 12) * (top * top + top * bottom + bottom * bottom) * 1000;
+  test.each([
+    ["bed 1.2 m x 2.4 m x 30 cm", 1, 864],
+    ["2 beds 1.2 m x 2.4 m x 30 cm", 2, 864],
+    ["bed 1.2m×2.4m×30cm", 1, 864],
+    ["bed 1.2 m by 2.4 m by 30 cm mound 10 cm", 1, 864 + (2 / 3) * 288],
+    ["bed 1.2 m x 2.4 m x 30 cm mound 10 cm triangle", 1, 864 + 144],
+    ["bed 1.2 m x 2.4 m x 30 cm, mound 10 cm, trapezoid", 1, 864 + 0.75 * 288],
+    ["bed 1.2 m x 2.4 m x 30 cm mound 10 cm trapezoid crown 30 cm", 1, 864 + 0.625 * 288],
+    ["bed 1.2 m x 2.4 m x 30 cm headspace 3 cm drainage 5 cm wood 10 cm", 1, 2880 * 0.12],
+    ["bed 1.2 m x 2.4 m x 30 cm headspace 10%", 1, 864 * 0.9],
+    ["bed 1.2 m x 2.4 m depths 20 cm, 40 cm", 1, 864],
+    ["bed 1.2 m x 2.4 m depths 20 cm, 30 cm / 30 cm, 40 cm", 1, 864],
+    ["bed 4 ft x 8 ft x 1 ft", 1, 32 * FOOT ** 3 * 1000],
+    ["bed 4' x 8' x 12\"", 1, 32 * FOOT ** 3 * 1000],
+    ["bed 972 ft x 1 ft x 1/3 in", 1, 972 * FOOT * FOOT * (INCH / 3) * 1000],
+    ["round 60 cm x 45 cm", 1, cone(0.6, 0.6, 0.45)],
+    ["2 round beds 60 cm x 45 cm mound 10 cm", 2, cone(0.6, 0.6, 0.45) + (Math.PI * 0.09 * 0.1 * 1000) / 2],
+    ["L-bed 2 m x 3 m x 80 cm x 30 cm", 1, (2 * 0.8 + 2.2 * 0.8) * 300],
+    ["L-shaped bed 2 m x 3 m x 80 cm x 60 cm x 30 cm", 1, (2 * 0.8 + 2.2 * 0.6) * 300],
+    ["trapezoid 2 m x 1.4 m x 3 m x 30 cm", 1, 1.7 * 3 * 300],
+    ["ridge 60 cm x 20 cm x 5 m triangle", 1, 300],
+    ["3 ridges 60 cm x 20 cm x 5 m", 3, 400],
+    ["12 pots 20 L", 12, 20],
+    ["1 pot 2 imperial gal", 1, 2 * 4.54609],
+    ["12 pots 30 cm x 24 cm x 28 cm", 12, cone(0.3, 0.24, 0.28)],
+    [
+      "12 pots 30 cm x 24 cm x 28 cm headspace 3 cm drainage 4 cm",
+      12,
+      cone(0.24 + (0.06 * 25) / 28, 0.24 + (0.06 * 4) / 28, 0.21),
+    ],
+    ["pot 30 cm x 28 cm", 1, cone(0.3, 0.3, 0.28)],
+    ["6 square pots 30 cm x 20 cm x 30 cm", 6, (0.3 / 3) * (0.09 + 0.06 + 0.04) * 1000],
+    ["fabric pots 40 cm x 30 cm", 1, cone(0.4, 0.4, 0.3)],
+    ["4 fabric pots 40 L headspace 10%", 4, 36],
+    ["trough 80 cm x 20 cm x 18 cm", 1, 28.8],
+    ["trough 80 cm x 20 cm x 70 cm x 14 cm x 18 cm", 1, (0.18 / 6) * (0.16 + 4 * 0.75 * 0.17 + 0.098) * 1000],
+    ["12 trade #5 pots", 12, 14.9],
+    ["#1 pot", 1, 2.8],
+    ["3 pots #10", 3, 34.1],
+  ])("%s", (text, count, litres) => {
+    const fill = fillOf(text);
+    expect(fill.count).toBe(count);
+    // Hand-worked beside it: only binary rounding may differ.
+    expect(Math.abs(fill.volume.value - litres)).toBeLessThanOrEqual(litres * 1e-12);
+    expect(Math.abs(evaluate(fill.volume.expression, "L") - litres)).toBeLessThanOrEqual(litres * 1e-9);
+  });
+
+  test("says the area, the height of the mix and the plants where they are known", () => {
+    const bed = fillOf("bed 1.2 m x 2.4 m x 30 cm plants 40 cm");
+    expect(bed.area?.value).toBe(1.2 * 2.4);
+    expect(bed.heightMetres).toBe(864 / 1000 / (1.2 * 2.4));
+    expect(bed.plants?.value).toBe(18);
+    expect(fillOf("bed 1.2 m x 2.4 m x 30 cm rows 60 cm x 40 cm").plants?.value).toBe(12);
+    expect(fillOf("bed 1.2 m x 2.4 m x 30 cm plants 40 cm triangular").plants?.value).toBe(17);
+    expect(fillOf("12 pots 20 L plants 1").plants?.value).toBe(1);
+    expect(fillOf("12 pots 20 L").area).toBeUndefined();
+    expect(fillOf("pots 30 cm x 24 cm x 28 cm headspace 3 cm").heightMetres).toBe(0.28 - 0.03);
+  });
+
+  test("names the outline that was taken, so that a default is never silent", () => {
+    expect(fillOf("bed 1.2 m x 2.4 m x 30 cm mound 10 cm").label).toContain("parabola");
+  });
+
+  test("the plain reader is enough", () => {
+    expect(readFill("bed 1.2 m x 2.4 m x 30 cm", readPlainQuantity).ok).toBe(true);
+  });
+
+  test("a bare shared name is read as the US measure, and says so", () => {
+    expect(readFill("12 pots 5 gal", readQuantity)).toMatchObject({
+      ok: true,
+      cautions: [{ code: "measure-read-as-us" }],
+    });
+  });
+});
+
+describe("fills that cannot be used", () => {
+  test.each([
+    ["", "fill-shape-unknown"],
+    ["864 L", "fill-shape-unknown"],
+    ["bath 1 m x 2 m x 30 cm", "fill-shape-unknown"],
+    ["0 beds 1 m x 1 m x 30 cm", "fill-sizes"],
+    ["bed 1.2 m x 2.4 m", "fill-sizes"],
+    ["bed", "fill-sizes"],
+    ["bed 1 m x 1 m x 1 m x 1 m", "fill-sizes"],
+    ["bed 1.2 x 2.4 x 30", "unit-missing"],
+    ["bed 1.2 m x 2.4 m x 30 L", "dimension-mismatch"],
+    ["bed 1.2 m x 2.4 m x -30 cm", "not-positive"],
+    ["bed 1.2 m x 2.4 m x 0 cm", "not-positive"],
+    ["bed 1.2 m x 2.4 m x 30 furlongs", "unit-unknown"],
+    ["bed 1.2 m x 2.4 m x 30 cm mound", "quantity-unreadable"],
+    ["bed 1.2 m x 2.4 m x 30 cm triangle", "fill-clause"],
+    ["bed 1.2 m x 2.4 m x 30 cm mound 10 cm triangle parabola", "fill-clause"],
+    ["bed 1.2 m x 2.4 m x 30 cm mound 10 cm mound 5 cm", "fill-clause"],
+    ["bed 1.2 m x 2.4 m x 30 cm mound 10 cm crown 60 cm", "fill-clause"],
+    ["bed 1.2 m x 2.4 m x 30 cm mound 10 cm trapezoid crown 2 m", "fill-sizes-conflict"],
+    ["trapezoid 2 m x 1 m x 3 m x 30 cm mound 10 cm trapezoid crown 50 cm", "fill-clause"],
+    ["bed 1.2 m x 2.4 m x 30 cm drainage 40 cm", "fill-sizes-conflict"],
+    ["bed 1.2 m x 2.4 m depths 30 cm", "fill-clause"],
+    ["bed 1.2 m x 2.4 m depths 30 cm, 20 cm / 30 cm", "fill-clause"],
+    ["bed 1.2 m x 2.4 m x 30 cm plants 2", "fill-clause"],
+    ["bed 1.2 m x 2.4 m x 30 cm rows 60 cm", "fill-clause"],
+    ["bed 1.2 m x 2.4 m x 30 cm rows 60 cm x 40 cm plants 40 cm", "fill-clause"],
+    ["L-bed 2 m x 3 m x 3.5 m x 30 cm", "fill-sizes-conflict"],
+    ["12 pots", "fill-sizes"],
+    ["12 pots 20 kg", "dimension-mismatch"],
+    ["12 pots 20 L headspace 3 cm", "fill-clause"],
+    ["12 pots 20 L headspace 100%", "fill-clause"],
+    ["12 pots 20 L mound 3 cm", "fill-clause"],
+    ["12 pots 30 cm x 24 cm x 28 cm headspace 10%", "fill-clause"],
+    ["12 pots 30 cm x 24 cm x 28 cm headspace 30 cm", "fill-sizes-conflict"],
+    ["12 #4 pots", "trade-size-unknown"],
+    ["ridge 60 cm x 20 cm", "fill-sizes"],
+    ["ridge 60 cm x 20 cm x 5 m headspace 2 cm", "fill-clause"],
+  ])("%j", (text, code) => {
+    const read = readFill(text, readQuantity);
+    expect(read.ok ? "read" : read.problems[0]!.code).toBe(code);
+    if (!read.ok) for (const problem of read.problems) expect(problem.hint).not.toBe("");
+  });
+
+  test("every mistake is told at once", () => {
+    const read = readFill("bed 1.2 x 2.4 m x 30 L mound 10", readQuantity);
+    expect(read.ok ? [] : read.problems.map(({ code }) => code)).toEqual([
+      "unit-missing",
+      "dimension-mismatch",
+      "unit-missing",
+    ]);
+  });
+});

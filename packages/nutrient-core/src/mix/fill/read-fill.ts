@@ -1,0 +1,119 @@
+import { andThen, gatherList, type Outcome, unusable } from "../../outcome/outcome.ts";
+import { plainText } from "../../quantity/number.ts";
+import { ofDimension, type QuantityReader } from "../../quantity/quantity.ts";
+import { type BedShape, bedFill, ridgeFill } from "./bed-fill.ts";
+import { readClauses, splitClauses } from "./clauses.ts";
+import type { Fill } from "./fill.ts";
+import { measuredPotFill, potFillByVolume, tradePotFill } from "./pot-fill.ts";
+import { shapeUnknown, sizesUnusable } from "./problems.ts";
+
+/** Text and sizes of one fill, read; lengths in metres. */
+export interface FillReading {
+  readonly text: string;
+  readonly count: number;
+  readonly lengths: readonly number[];
+}
+
+const SHAPES: readonly (readonly [
+  RegExp,
+  BedShape | "round pot" | "square pot" | "fabric pot" | "trough" | "ridge",
+])[] = [
+  [/^(?:l-|l )(?:shaped )?beds?\b/i, "L"],
+  [/^trapezoid(?:al)?(?: beds?)?\b/i, "trapezoid"],
+  [/^round(?: beds?)?(?=\s+[\d.])/i, "round"],
+  [/^(?:rectangular )?beds?\b/i, "rectangle"],
+  [/^square (?:pots?|containers?)\b/i, "square pot"],
+  [/^fabric (?:pots?|bags?)\b/i, "fabric pot"],
+  [/^(?:round )?(?:pots?|containers?)\b/i, "round pot"],
+  [/^troughs?\b/i, "trough"],
+  [/^ridges?\b/i, "ridge"],
+];
+
+const SHAPE_WORDS = [
+  "bed",
+  "round",
+  "L-bed",
+  "trapezoid",
+  "ridge",
+  "pots",
+  "square pots",
+  "fabric pots",
+  "trough",
+  "#5 pots",
+];
+
+/**
+ * Reads what is to be filled.
+ *
+ * Beds: `bed 1.2 m x 2.4 m x 30 cm` (two sides, depth), `round 60 cm x 45 cm` (diameter, depth),
+ * `L-bed 2 m x 3 m x 80 cm x 30 cm` (outer sides, leg width, depth), `trapezoid 2 m x 1.4 m x 3 m x 30 cm` (parallel
+ * sides, distance, depth), `ridge 60 cm x 20 cm x 5 m` (base, height, length).
+ * Pots: `12 pots 20 L`, `12 pots 30 cm x 24 cm x 28 cm` (top, bottom, height), `12 pots 30 cm x 28 cm` (straight),
+ * `square pots`, `fabric pots`, `trough 80 cm x 20 cm x 18 cm`, `12 trade #5 pots`.
+ * Clauses: `mound 10 cm [parabola|triangle|trapezoid [crown 60 cm]]`, `depths 28 cm, 31 cm`, `headspace 3 cm`,
+ * `drainage 5 cm`, `wood 15 cm`, `plants 45 cm [triangular]`, `rows 60 cm x 40 cm`, `plants 1` (in each pot).
+ *
+ * @param text One line; a whole number in front counts.
+ * @param read Reads each quantity.
+ * @returns The space with its volume in litres and its area in square metres, each with its arithmetic.
+ * @example
+ * readFill("bed 1.2 m x 2.4 m x 30 cm", readPlainQuantity)
+ */
+export function readFill(text: string, read: QuantityReader): Outcome<Fill> {
+  const written = plainText(text).replace(/\s+/g, " ");
+  const counted = /^(\d+)\s+(?=[a-z#])(.*)$/i.exec(written);
+  const count = counted ? Number(counted[1]) : 1;
+  const rest = counted ? counted[2]! : written;
+  if (count === 0) return unusable(sizesUnusable(text, 0, "one or more of them", "2 beds 1.2 m x 2.4 m x 30 cm"));
+  const trade =
+    /^(?:trade )?#\s?(\d+) (?:trade )?(?:pots?|containers?)\b(.*)$|^(?:trade )?(?:pots?|containers?) (?:trade )?#\s?(\d+)\b(.*)$/i.exec(
+      rest,
+    );
+  if (trade) {
+    const { clauses } = splitClauses(trade[2] ?? trade[4] ?? "");
+    return andThen(readClauses(clauses, text, read), (more) =>
+      tradePotFill({ text, count, lengths: [] }, (trade[1] ?? trade[3])!, more),
+    );
+  }
+  for (const [pattern, shape] of SHAPES) {
+    const head = pattern.exec(rest)?.[0];
+    if (head === undefined) continue;
+    const { sizes, clauses } = splitClauses(rest.slice(head.length));
+    const parts = sizes === "" ? [] : sizes.split(/\s*(?:x|by)\s*(?=[\d.])/i);
+    const clausesRead = readClauses(clauses, text, read);
+    const isPot = shape.endsWith("pot") || shape === "trough";
+    if (isPot && parts.length === 1) {
+      return andThen(ofDimension(read(parts[0]!), "volume", parts[0]!), (litres) =>
+        andThen(clausesRead, (more) => potFillByVolume({ text, count, lengths: [] }, litres, more)),
+      );
+    }
+    const lengths = gatherList(parts.map((part) => ofDimension(read(part), "length", part)));
+    // Both are read before either is refused, so that every mistake is told at once.
+    if (!lengths.ok || !clausesRead.ok) {
+      return unusable(...(lengths.ok ? [] : lengths.problems), ...(clausesRead.ok ? [] : clausesRead.problems));
+    }
+    const reading: FillReading = { text, count, lengths: lengths.value };
+    return andThen(lengths, () =>
+      andThen(clausesRead, (more) => {
+        if (shape === "ridge") return ridgeFill(reading, more);
+        if (shape === "round pot" || shape === "fabric pot") return measuredPotFill(reading, "round", more);
+        if (shape === "square pot") return measuredPotFill(reading, "square", more);
+        if (shape === "trough") return measuredPotFill(reading, "trough", more);
+        return bedFill(reading, shape, more);
+      }),
+    );
+  }
+  return unusable(shapeUnknown(text, SHAPE_WORDS));
+}
+
+/** Reads several lines, all problems at once, each under its place in the list. */
+export function readFills(texts: readonly string[], read: QuantityReader): Outcome<readonly Fill[]> {
+  if (texts.length === 0) return unusable(shapeUnknown("", SHAPE_WORDS));
+  const fills = texts.map((text) => readFill(text, read));
+  const many = texts.length > 1;
+  return gatherList(
+    fills.map((fill, index) =>
+      fill.ok || !many ? fill : unusable(...fill.problems.map((p) => ({ ...p, path: p.path || `[${index}]` }))),
+    ),
+  );
+}
