@@ -4,10 +4,6 @@ import type { TrugCommand } from "../command.ts";
 export const COMMANDS: Readonly<
   Record<string, { readonly summary: string; readonly load: () => Promise<TrugCommand> }>
 > = {
-  label: {
-    summary: "what does this label or formula contain?",
-    load: async () => (await import("./label.ts")).labelCommand,
-  },
   dose: {
     summary: "how much of it in this can, or what does this spoonful deliver?",
     load: async () => (await import("./dose.ts")).doseCommand,
@@ -19,10 +15,6 @@ export const COMMANDS: Readonly<
   bed: {
     summary: "how much on this bed?",
     load: async () => (await import("./bed.ts")).bedCommand,
-  },
-  mix: {
-    summary: "how much of each component for these beds and pots, in sacks?",
-    load: async () => (await import("./mix.ts")).mixCommand,
   },
   check: {
     summary: "are these files usable?",

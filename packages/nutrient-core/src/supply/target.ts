@@ -28,7 +28,7 @@ export interface Target {
   readonly wanted: readonly Wanted[];
 }
 
-const LINE = new RegExp(`^([A-Za-z][A-Za-z0-9₀-₉ -]*?)\\s*[:=]?\\s+(${NUMBER_PATTERN})\\s*(\\S.*)$`);
+const LINE = new RegExp(`^([A-Za-z][A-Za-z0-9₀-₉ -]*?)\\s*[:=]?\\s+(${NUMBER_PATTERN})\\s*([^\\d\\s.,].*)$`);
 
 /**
  * Reads a target such as `N 150 ppm, K2O 200 ppm` or `P2O5 1 lb/1000 sqft`.
@@ -74,7 +74,7 @@ export function readTarget(text: string): Outcome<Target> {
 
 function readLine(line: string, text: string): Outcome<{ basis: Basis; wanted: Wanted }> {
   const match = LINE.exec(line);
-  if (!match) return unusable(unreadable(line));
+  if (!match) return unusable(/\d\s*$/.test(line) ? withoutUnit(line) : unreadable(line));
   const [, name, digits, unitText] = match as unknown as [string, string, string, string];
   const form = formNamed(name);
   if (!form) return unusable(unknownNutrient(name, text));
@@ -86,7 +86,7 @@ function readLine(line: string, text: string): Outcome<{ basis: Basis; wanted: W
       code: "rate-unit-unknown",
       path: "",
       message: `"${unitText}" is not a unit for a target.`,
-      expected: `one of ${RATE_UNITS.map(({ names }) => names[0]).join(", ")}`,
+      expected: `one of ${RATE_UNITS.map(({ shown }) => shown).join(", ")}`,
       received: line,
       hint: 'write for example "N 150 ppm", "P2O5 5 g/m2" or "K2O 2 lb/1000 sqft"',
     });
@@ -120,6 +120,17 @@ function readLine(line: string, text: string): Outcome<{ basis: Basis; wanted: W
     });
   }
   return answer({ basis: unit.basis, wanted: { nutrient, rate, asked: { form, rate: asked } } }, [], working);
+}
+
+function withoutUnit(line: string) {
+  return {
+    code: "unit-missing",
+    path: "",
+    message: `"${line}" has no unit.`,
+    expected: "a nutrient, a number and a unit, such as N 150 ppm",
+    received: line,
+    hint: `write "${line} ppm" for a can, or "${line} g/m2" for a bed`,
+  };
 }
 
 function unreadable(text: string) {

@@ -1,0 +1,188 @@
+import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { runTrug } from "./support/run.ts";
+
+/** Inputs that cannot be used: each gets a clear problem with a remedy and exit code 2, never a stack trace. */
+const folder = mkdtempSync(join(tmpdir(), "trug-bad-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const FILES: Readonly<Record<string, string>> = {
+  "tab.yaml": "products:\n\t- id: a\n",
+  "colon.yaml": "products: [",
+  "empty.yaml": "",
+  "nothing.yaml": "products: []\n",
+  "list.yaml": "- 1\n- 2\n",
+  "scalar.yaml": "just words\n",
+  "twice.yaml": "products:\n  - {id: a, label: 1-2-3}\n  - {id: a, label: 4-5-6}\n",
+  "key-twice.yaml": "products: []\nproducts: []\n",
+  "unknown-field.yaml": "products:\n  - {id: a, label: 1-2-3, colour: red}\n",
+  "no-label.yaml": "products:\n  - {id: a}\n",
+  "both.yaml": "products:\n  - {id: a, label: 1-2-3, material: urea}\n",
+  "id.yaml": "products:\n  - {id: 'A B', label: 1-2-3}\n",
+  "price.yaml": "products:\n  - {id: a, label: 1-2-3, price: 5}\n",
+  "negative-price.yaml": "products:\n  - {id: a, label: 1-2-3, price: -5, pack: 1 kg}\n",
+  "pack.yaml": "products:\n  - {id: a, label: 1-2-3, price: 5, pack: 1}\n",
+  "grade-four.yaml": "products:\n  - {id: a, label: 1-2-3-4}\n",
+  "material.yaml": "products:\n  - {id: a, material: unobtainium}\n",
+  "zero-density.yaml": "products:\n  - {id: a, label: 1-2-3, density: 0 kg/L}\n",
+  "hazard.yaml": "products:\n  - {id: a, label: 1-2-3, hazards: [glitter]}\n",
+  "aliases.yaml": `a: &a [1,1,1,1,1,1,1,1,1]\nb: &b [*a,*a,*a,*a,*a,*a,*a,*a,*a]\nc: &c [*b,*b,*b,*b,*b,*b,*b,*b,*b]\nproducts: [*c,*c,*c,*c,*c,*c]\n`,
+  "label-number.yaml": "products:\n  - {id: a, label: 5}\n",
+};
+
+beforeAll(() => {
+  for (const [name, text] of Object.entries(FILES)) writeFileSync(join(folder, name), text);
+  writeFileSync(join(folder, "large.yaml"), "a".repeat(10_000_000));
+  writeFileSync(join(folder, "binary.yaml"), Buffer.from([0, 1, 2, 0, 255]));
+  mkdirSync(join(folder, "folder.yaml"));
+});
+
+const DOSE = ["dose", "20-20-20", "--target", "N 100 ppm", "--water", "9 L"];
+const change = (flag: string, value: string): string[] =>
+  DOSE.map((word, index) => (DOSE[index - 1] === flag ? value : word));
+
+const CASES: readonly (readonly [what: string, argv: readonly string[], code: string])[] = [
+  ["an unknown command", ["fertigate"], "command-unknown"],
+  ["an unknown option", [...DOSE, "--sugar", "1 g"], "unknown-option"],
+  ["an option without its value", ["dose", "20-20-20", "--water"], "option-missing-argument"],
+  ["no product", ["dose", "--target", "N 100 ppm", "--water", "9 L"], "missing-argument"],
+  ["too many products", ["dose", "1-2-3", "4-5-6", "--target", "N 1 ppm", "--water", "9 L"], "excess-arguments"],
+  ["a water without unit", change("--water", "9"), "unit-missing"],
+  ["a negative water", change("--water", "-9 L"), "not-positive"],
+  ["no water at all", change("--water", "0 L"), "not-positive"],
+  ["a water that is text", change("--water", "NaN L"), "unit-unknown"],
+  ["an endless water", change("--water", "1e999 L"), "number-unreadable"],
+  ["a mistyped unit", change("--water", "9 litrs"), "unit-unknown"],
+  ["a mass as water", change("--water", "9 kg"), "dimension-mismatch"],
+  ["a number with two readings", change("--water", "1,500 L"), "number-ambiguous"],
+  ["arithmetic that does not end", change("--water", "2 * (3 L"), "quantity-unreadable"],
+  ["litres plus kilograms", change("--water", "2 L + 3 kg"), "quantity-unreadable"],
+  ["division by zero", change("--water", "2 L / 0"), "quantity-unreadable"],
+  ["water left out", DOSE.slice(0, 4), "option-missing"],
+  ["neither target nor amount", ["dose", "20-20-20", "--water", "9 L"], "option-missing"],
+  ["both target and amount", [...DOSE, "--given", "5 g"], "options-conflict"],
+  ["a target without unit", change("--target", "N 100"), "target-unreadable"],
+  ["a target without number", change("--target", "N ppm"), "target-unreadable"],
+  ["an unknown nutrient", change("--target", "Xx 100 ppm"), "nutrient-unknown"],
+  ["an unknown rate unit", change("--target", "N 100 furlongs"), "rate-unit-unknown"],
+  ["a rate for a bed in a can", change("--target", "N 5 g/m2"), "target-basis-mismatch"],
+  ["rates of two kinds", change("--target", "N 5 g/m2, K 10 ppm"), "target-mixed-basis"],
+  ["a nutrient twice", change("--target", "P 5 ppm, P2O5 10 ppm"), "target-nutrient-twice"],
+  ["two nutrients from one product", change("--target", "N 5 ppm, K 10 ppm"), "target-too-many"],
+  ["a target of nothing", change("--target", "N 0 ppm"), "not-positive"],
+  ["a nutrient the product does not hold", change("--target", "Ca 50 ppm"), "nutrient-not-in-product"],
+  ["a grade of four numbers", ["dose", "1-2-3-4", ...DOSE.slice(2)], "grade-unreadable"],
+  ["a grade of two numbers", ["dose", "10-10", ...DOSE.slice(2)], "grade-unreadable"],
+  ["a grade over one hundred", ["dose", "120-0-0", ...DOSE.slice(2)], "label-over-whole"],
+  ["a formula that is none", ["dose", "KNOx3", ...DOSE.slice(2)], "formula-unreadable"],
+  ["a purity over one hundred", ["dose", "KNO3 140%", ...DOSE.slice(2)], "purity-out-of-range"],
+  ["an unknown product", ["dose", "moonshine", ...DOSE.slice(2)], "product-unknown"],
+  ["an empty product", ["dose", "", ...DOSE.slice(2)], "product-unknown"],
+  ["a label line without number", ["dose", "20-20-20 + calcium", ...DOSE.slice(2)], "label-line-unreadable"],
+  ["percent by volume without density", [...DOSE, "--by", "volume"], "density-missing"],
+  ["a density of zero", [...DOSE, "--density", "0 kg/L"], "density-unreadable"],
+  ["an unknown basis", [...DOSE, "--basis", "ionic"], "choice-unknown"],
+  ["a spoonful of unknown weight", ["dose", "20-20-20", "--given", "1 tsp", "--water", "9 L"], "density-missing"],
+  ["an injector ratio upside down", [...DOSE, "--stock", "100:1", "--tank", "5 L"], "injector-ratio-unreadable"],
+  ["a stock without its tank", [...DOSE, "--stock", "1:100"], "option-missing"],
+  ["a habit of units that is none", [...DOSE, "--units", "cubits"], "choice-unknown"],
+  ["a blend of nothing", ["blend", "--ratio", "1-1-1", "--batch", "1 kg"], "missing-argument"],
+  ["a ratio of two", ["blend", "1-2-3", "--ratio", "1-1", "--batch", "1 kg"], "ratio-unreadable"],
+  ["a ratio of nothing", ["blend", "1-2-3", "--ratio", "0-0-0", "--batch", "1 kg"], "not-positive"],
+  ["a ratio without batch", ["blend", "1-2-3", "--ratio", "1-1-1"], "option-missing"],
+  ["a blend without purpose", ["blend", "1-2-3"], "option-missing"],
+  [
+    "a blend of two purposes",
+    ["blend", "1-2-3", "--ratio", "1-1-1", "--grade", "1-1-1", "--batch", "1 kg"],
+    "options-conflict",
+  ],
+  ["a target no product holds", ["blend", "46-0-0", "--target", "Ca 50 ppm", "--water", "9 L"], "nothing-in-products"],
+  ["a product twice", ["blend", "46-0-0", "46-0-0", "--ratio", "1-0-0", "--batch", "1 kg"], "product-twice"],
+  ["a grade over the whole", ["blend", "46-0-0", "--grade", "60-30-30", "--batch", "1 kg"], "label-over-whole"],
+  [
+    "water and area at once",
+    ["blend", "46-0-0", "--target", "N 1 ppm", "--water", "9 L", "--area", "1 m2"],
+    "option-missing",
+  ],
+  ["a bed without area", ["bed", "5-10-10", "--target", "N 5 g/m2"], "option-missing"],
+  ["a bed measured in litres", ["bed", "5-10-10", "--target", "N 5 g/m2", "--area", "9 L"], "dimension-mismatch"],
+  ["a row of one side", ["bed", "5-10-10", "--target", "N 5 g/m2", "--area", "row 10 m"], "area-unreadable"],
+];
+
+const SHELVES: readonly (readonly [file: string, code: string])[] = [
+  ["missing.yaml", "file-missing"],
+  ["folder.yaml", "file-is-folder"],
+  ["large.yaml", "file-too-large"],
+  ["binary.yaml", "file-not-text"],
+  ["tab.yaml", "yaml-tab"],
+  ["colon.yaml", "yaml-unreadable"],
+  ["key-twice.yaml", "yaml-key-twice"],
+  ["empty.yaml", "field-unusable"],
+  ["nothing.yaml", "shelf-empty"],
+  ["list.yaml", "field-unusable"],
+  ["scalar.yaml", "field-unusable"],
+  ["twice.yaml", "id-twice"],
+  ["unknown-field.yaml", "field-unknown"],
+  ["no-label.yaml", "field-missing"],
+  ["both.yaml", "options-conflict"],
+  ["id.yaml", "field-unusable"],
+  ["price.yaml", "field-missing"],
+  ["negative-price.yaml", "field-unusable"],
+  ["pack.yaml", "unit-missing"],
+  ["grade-four.yaml", "grade-unreadable"],
+  ["material.yaml", "material-unknown"],
+  ["zero-density.yaml", "density-unreadable"],
+  ["hazard.yaml", "field-unusable"],
+  ["aliases.yaml", "yaml-unreadable"],
+  ["label-number.yaml", "field-unusable"],
+];
+
+interface ErrorDocument {
+  readonly error: Readonly<Record<"code" | "path" | "message" | "expected" | "received" | "hint", string>>;
+}
+
+async function expectProblem(argv: readonly string[], code: string): Promise<ErrorDocument["error"]> {
+  const plain = await runTrug(argv, { cwd: folder });
+  expect(plain.code, plain.err).toBe(2);
+  expect(plain.out).toBe("");
+  expect(plain.err).not.toMatch(/\n\s+at .*:\d+:\d+|undefined|\[object|NaN(?! L)/);
+  expect(plain.err).toContain("try ");
+  const json = await runTrug([...argv, "--json"], { cwd: folder });
+  expect(json.out).toBe("");
+  expect(json.code).toBe(2);
+  const { error } = JSON.parse(json.err) as ErrorDocument;
+  expect(error.code).toBe(code);
+  for (const field of ["message", "expected", "received", "hint"] as const) expect(error[field], field).not.toBe("");
+  return error;
+}
+
+describe("words that cannot be used", () => {
+  test.each(CASES)("%s", async (_what, argv, code) => {
+    await expectProblem(argv, code);
+  });
+});
+
+describe("shelf files that cannot be used", () => {
+  test.each(SHELVES)("%s", async (file, code) => {
+    const error = await expectProblem([...DOSE, "--shelf", file], code);
+    expect(error.path).toContain(file);
+    const check = await runTrug(["check", file], { cwd: folder });
+    expect(check.code).toBe(2);
+    expect(check.out + check.err).toContain("try ");
+  });
+
+  test("a problem inside a file names its line", async () => {
+    const { path } = await expectProblem([...DOSE, "--shelf", "twice.yaml"], "id-twice");
+    expect(path).toContain("twice.yaml:3:");
+  });
+
+  // The superuser may read everything, so the case cannot arise for them.
+  test.skipIf(process.getuid?.() === 0)("a file without permission", async () => {
+    const file = join(folder, "locked.yaml");
+    writeFileSync(file, "products: []");
+    chmodSync(file, 0o000);
+    await expectProblem([...DOSE, "--shelf", "locked.yaml"], "file-not-permitted");
+  });
+});
