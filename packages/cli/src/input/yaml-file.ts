@@ -113,7 +113,7 @@ function yamlProblem(code: string, message: string, path: string, text: string, 
       ? "This line is indented with a tab; YAML takes spaces only."
       : `The YAML does not read: ${message.split("\n")[0]}.`.replace("..", "."),
     expected: "YAML",
-    received: line.trim().slice(0, 60),
+    received: line.trim().slice(0, 60) || "a file of this form",
     hint: isTab ? "replace the tab by two spaces" : "check the indentation, quotes and colons of this line",
   };
 }

@@ -44,7 +44,7 @@ export interface BedResult {
  *
  * @returns The amount for the whole area, per square metre, and per plant or metre of row where the area says so.
  * @example
- * bed({ product, purpose: { kind: "target", wanted }, area: { squareMetres: 2.88 }, already: {} })
+ * bed({ product: kno3, purpose: { kind: "given", massGrams: 288 }, area: { squareMetres: 2.88 }, already: {} })  // => { deliveredGramsPerSquareMetre: { K: 38.67... } }
  */
 export function bed(input: BedInput): Outcome<BedResult> {
   const { product, purpose, area, already } = input;

@@ -58,7 +58,7 @@ export interface DoseResult {
  *
  * @returns Amounts for the water, what all nutrients come to, and the stock where one is made.
  * @example
- * dose({ product, purpose: { kind: "target", wanted }, waterLitres: 9, already: {} })
+ * dose({ product: kno3, purpose: { kind: "given", massGrams: 9 }, waterLitres: 9, already: {} })  // => { deliveredPpm: { K: 386.7... } }
  */
 export function dose(input: DoseInput): Outcome<DoseResult> {
   const { product, purpose, waterLitres, stock, already } = input;

@@ -38,7 +38,7 @@ export function addContents<F extends ContentForm>(first: Content<F>, second: Co
  * @param content A share of any form, by mass.
  * @returns The share of the element (or of the nitrogen form) by mass.
  * @example
- * asElement(percentOf("P2O5", 20)).massFraction  // => 0.0872856...
+ * asElement(percentOf("P2O5", 20)).massFraction  // => 0.0872857...
  */
 export function asElement(content: Content): Content<Nutrient> {
   return { form: nutrientOf(content.form), massFraction: content.massFraction * elementPerForm(content.form) };

@@ -98,7 +98,7 @@ export function nutrientOf(form: ContentForm): Nutrient {
  * Mass of the nutrient in one unit of mass of the form, derived from the atomic weights: 1 for the element itself.
  *
  * @example
- * elementPerForm("P2O5")  // => 0.4364284...
+ * elementPerForm("P2O5")  // => 0.4364287...
  */
 export function elementPerForm(form: ContentForm): number {
   const compound = COMPOUNDS[form];
@@ -172,6 +172,12 @@ const FORMS: readonly ContentForm[] = [
   ...(Object.keys(OXIDES) as OxideName[]),
   ...(Object.keys(OTHER_FORMS) as OtherForm[]),
 ];
+
+/** Whether a name is a nutrient or an oxide as labels print them, rather than an ion or a salt. */
+export function isLabelForm(name: string): boolean {
+  const form = formNamed(name);
+  return form !== undefined && !Object.hasOwn(OTHER_FORMS, form);
+}
 
 let bySpelling: ReadonlyMap<string, ContentForm> | undefined;
 

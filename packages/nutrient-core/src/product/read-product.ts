@@ -1,6 +1,7 @@
 import { distance } from "fastest-levenshtein";
 import { percentOf } from "../element/content.ts";
 import { readFormula } from "../element/formula.ts";
+import { isLabelForm } from "../element/nutrient.ts";
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import { NUMBER_PATTERN, plainText, readNumber } from "../quantity/number.ts";
 import { compositionOf, compositionOfFormula } from "./composition.ts";
@@ -25,7 +26,7 @@ export interface ProductReading {
  * @param text `leafy-feed`, `potassium-nitrate`, `5-10-10`, `15.5-0-0 + 19 Ca`, `KNO3` or `KNO3 98%`.
  * @returns The product with its composition by mass of each element.
  * @example
- * readProduct("KNO3")
+ * readProduct("KNO3")  // => { composition: { K: 0.3867... } }
  */
 export function readProduct(text: string, reading: ProductReading = {}): Outcome<Product> {
   const written = text.trim();
@@ -33,10 +34,11 @@ export function readProduct(text: string, reading: ProductReading = {}): Outcome
   if (kept) return answer(kept);
   const material = materialById(written);
   if (material) return answer(withDensity(material, reading));
-  if (looksLikeLabel(written)) return productFromLabel(written, reading);
+  if (looksLikeLabel(written) && !isPureWithPurity(written)) return productFromLabel(written, reading);
   const formula = readFormulaProduct(written);
   if (formula?.ok) return answer(withDensity(formula.value, reading));
-  if (formula && /^[A-Z0-9][A-Za-z0-9()[\]·.*•]*$/.test(written) && /[A-Z].*[A-Z0-9]/.test(written)) return formula;
+  // Set out like a formula: then what is wrong with it as a formula is the better answer.
+  if (formula && /^[A-Z0-9](?=.*[A-Z0-9])[A-Za-z0-9()[\]·.*•]*(\s+[\d.,]+\s*%)?$/.test(written)) return formula;
   return unusable(unknownProduct(written, reading.shelf ?? []));
 }
 
@@ -70,6 +72,12 @@ export function productFromLabel(text: string, reading: ProductReading = {}): Ou
 }
 
 const PURE = new RegExp(`^(\\S.*?)(?:\\s+(${NUMBER_PATTERN})\\s*%)?$`);
+
+/** `KNO3 98%` is a salt and its purity; `K2O 50%` and `Fe 6%` are lines of a label. */
+function isPureWithPurity(text: string): boolean {
+  const [, name = ""] = /^(\S+)\s+[\d.,]+\s*%$/.exec(plainText(text)) ?? [];
+  return name !== "" && !isLabelForm(name) && readFormula(name).ok;
+}
 
 /** A pure substance, or a technical one with its purity: `KNO3 98%`. Undefined for an empty text. */
 export function readFormulaProduct(text: string): Outcome<Product> | undefined {
@@ -132,7 +140,7 @@ function unknownProduct(text: string, shelf: readonly Product[]) {
     message: `"${text}" is not a product that is known here.`,
     expected:
       "a grade (5-10-10), a formula (KNO3), a generic material (potassium-nitrate) or an id from the shelf file",
-    received: text,
+    received: text === "" ? "nothing" : text,
     hint:
       near.length > 0
         ? `did you mean ${near.map(({ id }) => id).join(" or ")}?`

@@ -11,7 +11,7 @@ const SHOWN: readonly OxideName[] = ["P2O5", "K2O", "CaO", "MgO", "SO3"];
  * The same amounts with the oxides beside the elements, so that an answer says both.
  *
  * @example
- * inBothForms({ K: 83.015 }).K2O  // => 100.00...
+ * inBothForms({ K: 83.015 }).K2O  // => 99.99997...
  */
 export function inBothForms(delivered: Delivered): BothForms {
   const named: Partial<Record<Nutrient | OxideName, number>> = {};

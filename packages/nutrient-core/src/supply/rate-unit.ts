@@ -25,7 +25,8 @@ const US_GALLON_L = 3.785411784;
 /** Grams spread on so many square metres. */
 function onArea(grams: number, squareMetres: number, ...names: readonly string[]): RateUnit {
   return {
-    names,
+    shown: names[0]!,
+    names: names.map(bareSpelling),
     basis: "squareMetre",
     factor: grams / squareMetres,
     expression: `${grams} g / (${squareMetres} m^2)`,

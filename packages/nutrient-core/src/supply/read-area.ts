@@ -17,7 +17,7 @@ export interface FedArea {
  *   (length by the width that is fed), or `12 plants 40 cm x 50 cm` (the spacing in the row by between rows).
  * @returns Square metres; the working shows how.
  * @example
- * readArea("circle 2 m", readPlainQuantity)  // => 3.14159 m2
+ * readArea("circle 2 m", readPlainQuantity)  // => { squareMetres: 3.14159... }
  */
 export function readArea(text: string, quantity: QuantityReader): Outcome<FedArea> {
   const written = plainText(text);

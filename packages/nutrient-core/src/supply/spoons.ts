@@ -25,7 +25,7 @@ export interface Spoonful {
  * Undefined below half of an eighth, and above 16 tablespoons, where a jug is the right measure.
  *
  * @example
- * spoonsFor(7.5, METRIC_SPOONS)  // => 1 1/2 teaspoons
+ * spoonsFor(7.5, METRIC_SPOONS)  // => { tablespoons: 0, eighthTeaspoons: 12 }
  */
 export function spoonsFor(volumeMillilitres: number, set: SpoonSet): Spoonful | undefined {
   const eighth = set.teaspoonMillilitres / 8;

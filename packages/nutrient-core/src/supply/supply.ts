@@ -21,7 +21,7 @@ export type Delivered = Readonly<Partial<Record<Nutrient, number>>>;
  * What one gram of a product delivers of a nutrient, per unit of the basis.
  *
  * @example
- * supplyPerGram(kno3, "K", { basis: "litre", amount: 10 })  // => 38.67... mg/L for each gram in 10 L
+ * supplyPerGram(kno3, "K", { basis: "litre", amount: 10 })  // => 38.67...
  */
 export function supplyPerGram(product: Product, nutrient: Nutrient, extent: Extent): number {
   return (fractionOf(product, nutrient) * BASIS[extent.basis].perGram) / extent.amount;

@@ -36,7 +36,7 @@ const LINE = new RegExp(`^([A-Za-z][A-Za-z0-9₀-₉ -]*?)\\s*[:=]?\\s+(${NUMBER
  * @param text Nutrients (element, oxide, ion or nitrogen form), each with a number and a rate unit, parted by commas.
  * @returns Rates of the elements on one basis; the working shows each conversion from an oxide or a mole.
  * @example
- * readTarget("N 150 ppm")
+ * readTarget("K2O 200 ppm")  // => { basis: "litre", wanted: [{ nutrient: "K", rate: 166.03... }] }
  */
 export function readTarget(text: string): Outcome<Target> {
   const lines = plainText(text)
