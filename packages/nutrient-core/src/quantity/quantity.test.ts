@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { UNITS } from "./definitions.ts";
@@ -58,6 +59,15 @@ describe("the quantities of the contract", () => {
     ["1 imperial cwt", 50802.34544],
     ["12 fl oz (US)", (12 * 3.785411784) / 128],
   ])("%s", (text, expected) => near(value(text), expected));
+});
+
+describe("against GNU Units' own definitions (test-data/units/gnu-units.json, printed to 15 digits)", () => {
+  const table = JSON.parse(
+    readFileSync(new URL("../../../../test-data/units/gnu-units.json", import.meta.url), "utf8"),
+  ) as {
+    values: readonly { text: string; value: number }[];
+  };
+  test.each(table.values)("$text", ({ text, value: printed }) => near(value(text), printed, 1e-13));
 });
 
 test("a bare shared name says that it was read as the US measure; a named one does not", () => {
