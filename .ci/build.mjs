@@ -1,14 +1,16 @@
 /** Builds the library (plain modules with types) and the command (one bundle, a chunk per command). */
-import { rmSync } from "node:fs";
+import { renameSync, rmSync } from "node:fs";
 import { ROOT, setUp, tool } from "./run-step.mjs";
 
 export async function build({ types = true } = {}) {
   setUp();
   const { build: bundle } = await import("esbuild");
-  rmSync(`${ROOT}packages/cli/dist`, { recursive: true, force: true });
+  // Built beside the old one and put in its place at once, so that a failed build takes nothing away.
+  const fresh = `${ROOT}packages/cli/dist.new`;
+  rmSync(fresh, { recursive: true, force: true });
   await bundle({
     entryPoints: [`${ROOT}packages/cli/src/main.ts`],
-    outdir: `${ROOT}packages/cli/dist`,
+    outdir: fresh,
     bundle: true,
     splitting: true,
     format: "esm",
@@ -23,8 +25,9 @@ export async function build({ types = true } = {}) {
     },
     logLevel: "warning",
   });
+  rmSync(`${ROOT}packages/cli/dist`, { recursive: true, force: true });
+  renameSync(fresh, `${ROOT}packages/cli/dist`);
   if (!types) return;
-  rmSync(`${ROOT}packages/nutrient-core/dist`, { recursive: true, force: true });
   tool("tsc", ["-p", `${ROOT}packages/nutrient-core/tsconfig.json`]);
 }
 
