@@ -4,6 +4,10 @@ import type { TrugCommand } from "../command.ts";
 export const COMMANDS: Readonly<
   Record<string, { readonly summary: string; readonly load: () => Promise<TrugCommand> }>
 > = {
+  label: {
+    summary: "what does this label or formula contain?",
+    load: async () => (await import("./label.ts")).labelCommand,
+  },
   dose: {
     summary: "how much of it in this can, or what does this spoonful deliver?",
     load: async () => (await import("./dose.ts")).doseCommand,
