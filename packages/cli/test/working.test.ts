@@ -4,7 +4,7 @@ import { COMMANDS } from "../src/commands/index.ts";
 import { runTrug, wordsOf } from "./support/run.ts";
 
 /** Every line of working is evaluated by mathjs's unit-aware evaluator, an independent route, and must equal its value. */
-const math = create(all, {});
+const math = create(all!, {});
 const ROOT = new URL("../../..", import.meta.url).pathname;
 const commands = await Promise.all(Object.values(COMMANDS).map(({ load }) => load()));
 

@@ -10,6 +10,7 @@ export const doseCommand: TrugCommand = {
       .option("--target <rate>", 'what is wanted: "N 150 ppm"')
       .option("--given <amount>", 'or what is given: "1 metric tsp", "10 g"')
       .option("--water <volume>", 'water in the can: "9 L", "2 US gal"')
+      .option("--cans <count>", "how many such cans")
       .option("--stock <ratio>", "injector ratio: 1:100 is 1 part of stock in 100 parts of feed")
       .option("--tank <volume>", "volume of stock that is made")
       .option("--already <rates>", 'already in the water: "N 10 ppm, Ca 60 ppm"')
@@ -22,12 +23,12 @@ export const doseCommand: TrugCommand = {
     'trug dose 15-5-15 --target "N 200 ppm" --stock 1:100 --tank "5 US gal" --units us',
   ],
   run: async ([product], options, context) => {
-    const { target, given, water, stock, tank, already, basis, by, density } = options;
+    const { target, given, water, cans, stock, tank, already, basis, by, density } = options;
     const quantity = await context.quantityReader([given, water, tank].filter(Boolean));
     const shelf = await context.shelf();
     if (!shelf.ok) return shelf;
     const input = readDose(
-      { product, target, given, water, stock, tank, already, basis, by, density },
+      { product, target, given, water, cans, stock, tank, already, basis, by, density },
       { shelf: shelf.value.products, quantity },
     );
     if (!input.ok) return input;
@@ -42,6 +43,7 @@ export const doseCommand: TrugCommand = {
         ...(purpose.kind === "target"
           ? { target: { nutrient: purpose.wanted.nutrient, milligramsPerLitre: purpose.wanted.rate } }
           : { givenGrams: purpose.massGrams }),
+        ...(input.value.cans === undefined ? {} : { cans: input.value.cans }),
         ...(input.value.stock ? { stock: input.value.stock } : {}),
         already: input.value.already,
       },

@@ -28,6 +28,10 @@ export function doseLines(input: DoseInput, result: DoseResult, { habit }: Style
   } else {
     lines.push(`${measure} of ${input.product.name} in ${water(input.waterLitres, habit)} delivers:`);
   }
+  if (result.allCans) {
+    const { count, massGrams, waterLitres } = result.allCans;
+    lines.push(`  for ${count} cans, ${water(waterLitres, habit)} in all: ${weighed(massGrams, habit)}`);
+  }
   lines.push(`  ${deliveredLine(result.deliveredPpm, "ppm")}`);
   if (result.ecMilliSiemensPerCm !== undefined)
     lines.push(`  EC about ${shown(result.ecMilliSiemensPerCm, 2)} mS/cm above the water's own`);

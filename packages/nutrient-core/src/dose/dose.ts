@@ -22,6 +22,8 @@ export interface DoseInput {
   /** Litres of finished feed that the amount is for: a can, several, or all that a tank of stock makes. */
   readonly waterLitres: number;
   readonly stock?: Stock;
+  /** How many such cans are wanted; the amounts stay those of one. */
+  readonly cans?: number;
   /** Already in the water: mg/L of each nutrient. */
   readonly already: Delivered;
 }
@@ -41,6 +43,8 @@ export interface DoseResult {
   readonly ecMilliSiemensPerCm?: number;
   /** Lowest and highest the conductivity can be, where only a grade is known. */
   readonly ecRange?: readonly [number, number];
+  /** For all cans together, where more than one was asked for. */
+  readonly allCans?: { readonly count: number; readonly waterLitres: number; readonly massGrams: number };
   readonly stock?: {
     readonly massGrams: number;
     readonly gramsPerLitre: number;
@@ -85,8 +89,28 @@ export function dose(input: DoseInput): Outcome<DoseResult> {
     ...(conductivity.known ? { ecMilliSiemensPerCm: conductivity.milliSiemensPerCm } : {}),
     ...(conductivity.range ? { ecRange: conductivity.range } : {}),
     ...(made ? { stock: made } : {}),
+    ...(input.cans !== undefined && input.cans > 1
+      ? { allCans: inAllCans(input.cans, massGrams, waterLitres, working) }
+      : {}),
   };
   return answer(result, inOrderOfUrgency(cautions), working);
+}
+
+function inAllCans(
+  count: number,
+  massGrams: number,
+  waterLitres: number,
+  working: WorkingLine[],
+): NonNullable<DoseResult["allCans"]> {
+  const all = { count, waterLitres: count * waterLitres, massGrams: count * massGrams };
+  working.push({
+    label: "for all cans",
+    expression: `${count} * ${term(massGrams)} g`,
+    value: all.massGrams,
+    unit: "g",
+    source: null,
+  });
+  return all;
 }
 
 function throughStock(

@@ -21,6 +21,7 @@ export const doseRequest = z.strictObject({
   water: text,
   stock: text,
   tank: text,
+  cans: text,
   already: text,
   basis: text,
   by: text,
@@ -47,6 +48,7 @@ export function readDose(request: unknown, context: ReadingContext): Outcome<Dos
     given: Quantity | undefined;
     water: number | undefined;
     stock: Stock | undefined;
+    cans: number | undefined;
     already: DoseInput["already"];
   }>({
     product,
@@ -58,10 +60,11 @@ export function readDose(request: unknown, context: ReadingContext): Outcome<Dos
         ? answer(undefined)
         : at("water", ofDimension(context.quantity(texts.water), "volume", texts.water)),
     stock: readStock(texts, context.quantity),
+    cans: texts.cans === undefined ? answer(undefined) : at("cans", readCount(texts.cans)),
     already: texts.already === undefined ? answer({}) : at("already", readAlready(texts.already, "litre")),
   });
   if (!parts.ok) return parts;
-  const { asked, given, water, stock, already } = parts.value;
+  const { asked, given, water, stock, cans, already } = parts.value;
   const waterLitres = water ?? (stock ? stock.tankLitres * stock.ratio : undefined);
   if (waterLitres === undefined) {
     return unusable({
@@ -81,6 +84,7 @@ export function readDose(request: unknown, context: ReadingContext): Outcome<Dos
     waterLitres,
     already,
     ...(stock ? { stock } : {}),
+    ...(cans === undefined ? {} : { cans }),
   };
   return answer(input, [...parts.cautions, ...purpose.cautions], [...parts.working, ...purpose.working]);
 }
@@ -101,6 +105,19 @@ function readStock(texts: DoseRequest, quantity: QuantityReader): Outcome<Stock 
   return gather<{ ratio: number; tankLitres: number }>({
     ratio: at("stock", readInjectorRatio(texts.stock)),
     tankLitres: at("tank", ofDimension(quantity(texts.tank), "volume", texts.tank)),
+  });
+}
+
+function readCount(written: string): Outcome<number> {
+  const count = Number(written.trim());
+  if (/^\d+$/.test(written.trim()) && count >= 1 && count <= 10_000) return answer(count);
+  return unusable({
+    code: "count-unreadable",
+    path: "",
+    message: `"${written}" is not a number of cans.`,
+    expected: "a whole number of at least 1",
+    received: written,
+    hint: "write for example --cans 3",
   });
 }
 
