@@ -22,7 +22,7 @@ export function ionicStrength(ions: IonAmounts): number {
  * @param charge Of the ion.
  * @param strength Ionic strength, mol/L, 0 or more.
  * @example
- * daviesActivity(2, 0.01)  // => 0.6589...
+ * daviesActivity(2, 0.01)  // => 0.6625...
  */
 export function daviesActivity(charge: number, strength: number): number {
   const limited = Math.min(strength, 0.5);

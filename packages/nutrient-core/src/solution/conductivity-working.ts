@@ -1,12 +1,10 @@
 import { term, type WorkingLine } from "../outcome/working.ts";
-import type { Amount } from "../supply/supply.ts";
-import { dissolvedAtMost, type IonConductivity } from "./conductivity.ts";
+import type { Dissolved, IonConductivity } from "./conductivity.ts";
 import { IONS, type Ion, type IonAmounts } from "./ion.ts";
 import { pairCharge } from "./pairs.ts";
-import { ionsOfProduct } from "./product-ions.ts";
 
 interface Parts {
-  readonly amounts: readonly Amount[];
+  readonly dissolved: readonly Dissolved[];
   readonly litres: number;
   readonly water: IonAmounts;
   /** What a meter reads in the water, mS/cm. */
@@ -19,7 +17,7 @@ interface Parts {
 /** The arithmetic behind a conductivity: each ion's moles, what pairs, what it adds, and the sum. */
 export function conductivityWorking(parts: Parts): WorkingLine[] {
   const { least, most, metered, middle } = parts;
-  const same = least.milliSiemensPerCm === most.milliSiemensPerCm;
+  const same = least === most;
   const lines = same
     ? oneBound(parts, "most", "")
     : [...oneBound(parts, "least", "at the least: "), ...oneBound(parts, "most", "at the most: ")];
@@ -78,7 +76,7 @@ function oneBound(parts: Parts, bound: "least" | "most", prefix: string): Workin
 
 /** Where an ion comes from, and what of it stays free. */
 function concentrationLines(
-  { amounts, litres, water }: Parts,
+  { dissolved, litres, water }: Parts,
   bound: "least" | "most",
   prefix: string,
   ion: Ion,
@@ -87,12 +85,11 @@ function concentrationLines(
   const { name } = IONS[ion];
   const sources: string[] = [];
   let total = water[ion] ?? 0;
-  for (const { product, massGrams } of amounts) {
-    const perGram = ionsOfProduct(product)[bound][ion] ?? 0;
+  for (const { grams, ions } of dissolved) {
+    const perGram = ions[bound][ion] ?? 0;
     if (perGram === 0) continue;
-    const dissolved = Math.min(massGrams, dissolvedAtMost(product.solubilityGramsPerLitre, litres));
-    sources.push(`${term(dissolved)} g * ${term(perGram)} mol/g`);
-    total += (dissolved * perGram) / litres;
+    sources.push(`${term(grams)} g * ${term(perGram)} mol/g`);
+    total += (grams * perGram) / litres;
   }
   const own = water[ion] === undefined ? "" : ` + ${term(water[ion] * 1000)} mmol/L`;
   const lines: WorkingLine[] = [

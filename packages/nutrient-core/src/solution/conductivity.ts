@@ -5,7 +5,7 @@ import { conductivityWorking } from "./conductivity-working.ts";
 import { type ChargeBalance, chargeBalance, entriesOf, IONS, type Ion, type IonAmounts, sumOfIons } from "./ion.ts";
 import { neutralised } from "./neutralise.ts";
 import { type Association, associate, type Paired, pairCharge } from "./pairs.ts";
-import { ionsOfProduct } from "./product-ions.ts";
+import { ionsOfProduct, type ProductIons } from "./product-ions.ts";
 
 /** What is in the water before anything is dissolved: its ions where it was analysed, or what a meter reads in it. */
 export type Background =
@@ -103,23 +103,29 @@ export function conductivityOfIons(ions: IonAmounts): IonConductivity {
   return { milliSiemensPerCm, contributions, fromPairs, association };
 }
 
-/** The ions of amounts of products in so much water, moles per litre. */
-export function ionsInSolution(
-  amounts: readonly Amount[],
-  litres: number,
-  bound: "least" | "most",
-  background: IonAmounts = {},
-): IonAmounts {
-  const parts = amounts.map(({ product, massGrams }) => ({
-    ions: ionsOfProduct(product)[bound],
-    times: Math.min(massGrams, dissolvedAtMost(product.solubilityGramsPerLitre, litres)) / litres,
-  }));
-  return sumOfIons([{ ions: background, times: 1 }, ...parts]);
+/** A product in solution: the grams of it that dissolve, and the ions of each. */
+export interface Dissolved {
+  readonly grams: number;
+  readonly ions: ProductIons;
 }
 
-/** What lies undissolved at the bottom carries no current. */
-export function dissolvedAtMost(solubilityGramsPerLitre: number | undefined, litres: number): number {
-  return solubilityGramsPerLitre === undefined ? Number.POSITIVE_INFINITY : solubilityGramsPerLitre * litres;
+/** What dissolves of each product in so much water; what lies at the bottom carries no current. */
+export function dissolvedOf(amounts: readonly Amount[], litres: number): readonly Dissolved[] {
+  return amounts.map(({ product, massGrams }) => ({
+    grams: Math.min(massGrams, (product.solubilityGramsPerLitre ?? Number.POSITIVE_INFINITY) * litres),
+    ions: ionsOfProduct(product),
+  }));
+}
+
+/** The ions of dissolved products with those of the water, moles per litre. */
+export function ionsInSolution(
+  dissolved: readonly Dissolved[],
+  litres: number,
+  bound: keyof ProductIons,
+  water: IonAmounts = {},
+): IonAmounts {
+  const parts = dissolved.map(({ grams, ions }) => ({ ions: ions[bound], times: grams / litres }));
+  return sumOfIons([{ ions: water, times: 1 }, ...parts]);
 }
 
 /**
@@ -142,8 +148,11 @@ export function electricalConductivity(
 ): Conductivity {
   const water = "ions" in background ? background.ions : {};
   const metered = "ions" in background ? 0 : background.milliSiemensPerCm;
-  const most = conductivityOfIons(ionsInSolution(amounts, litres, "most", water));
-  const least = conductivityOfIons(ionsInSolution(amounts, litres, "least", water));
+  const dissolved = dissolvedOf(amounts, litres);
+  const ions = ionsInSolution(dissolved, litres, "most", water);
+  const most = conductivityOfIons(ions);
+  const open = dissolved.some((product) => product.ions.least !== product.ions.most);
+  const least = open ? conductivityOfIons(ionsInSolution(dissolved, litres, "least", water)) : most;
   const ends = [least.milliSiemensPerCm + metered, most.milliSiemensPerCm + metered].sort((a, b) => a - b);
   const [low, high] = ends as [number, number];
   const middle = (low + high) / 2;
@@ -153,7 +162,7 @@ export function electricalConductivity(
     known,
     ...(known ? {} : { range: [low, high] as const }),
     ionicStrength: most.association.ionicStrength,
-    chargeBalance: chargeBalance(ionsInSolution(amounts, litres, "most", water)),
-    working: conductivityWorking({ amounts, litres, water, metered, least, most, middle }),
+    chargeBalance: chargeBalance(ions),
+    working: conductivityWorking({ dissolved, litres, water, metered, least, most, middle }),
   };
 }

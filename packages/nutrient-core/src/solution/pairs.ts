@@ -54,7 +54,7 @@ export type ActivityModel = (charge: number, strength: number) => number;
  * @param totals Ions put in, mol/L.
  * @param kinds The pairs to look for.
  * @example
- * associate({ Ca: 0.01, SO4: 0.01 }).free.Ca  // => 0.0066...
+ * associate({ Ca: 0.01, SO4: 0.01 }).free.Ca  // => 0.00735...
  */
 export function associate(
   totals: IonAmounts,
@@ -65,9 +65,10 @@ export function associate(
   let free: Partial<Record<Ion, number>> = { ...totals };
   let strength = ionicStrength(free);
   if (present.length === 0) return { free, pairs: [], ionicStrength: strength };
-  for (let pass = 0; pass < 200; pass++) {
+  for (let pass = 0; pass < 500; pass++) {
     const constants = present.map((kind) => conditionalConstant(kind, strength, activity));
-    free = freeIons(totals, present, constants);
+    // Each pass goes on from the ions that the last one left, so that most passes are short.
+    free = freeIons(totals, present, constants, free);
     const pairs = present.map((kind, at) => ({
       ...kind,
       concentration: constants[at]! * free[kind.cation]! * free[kind.anion]!,
@@ -76,10 +77,10 @@ export function associate(
       (sum, { cation, anion, concentration }) => sum + (concentration * pairCharge(cation, anion) ** 2) / 2,
       ionicStrength(free),
     );
-    // Half a step: at stock strength the whole one swings.
-    const step = (next - strength) / 2;
-    strength += step;
-    if (Math.abs(step) <= 1e-13 * strength) return { free, pairs, ionicStrength: strength };
+    const settled = Math.abs(next - strength) <= 1e-13 * strength;
+    // Two thirds of a step: at stock strength the whole one swings.
+    strength += ((next - strength) * 2) / 3;
+    if (settled) return { free, pairs, ionicStrength: strength };
   }
   throw new Error("ion pairs did not settle");
 }
@@ -105,13 +106,15 @@ export function conditionalConstant(
  * Mass action at fixed constants: each free ion from the others in turn, until none moves.
  *
  * @param constants L/mol, one for each kind.
+ * @param start Where to begin; everything free when left out.
  */
 export function freeIons(
   totals: IonAmounts,
   kinds: readonly PairKind[],
   constants: readonly number[],
+  start: IonAmounts = totals,
 ): Partial<Record<Ion, number>> {
-  const free: Partial<Record<Ion, number>> = { ...totals };
+  const free: Partial<Record<Ion, number>> = { ...start };
   const paired = [...new Set(kinds.flatMap(({ cation, anion }) => [cation, anion]))];
   for (let pass = 0; pass < 10_000; pass++) {
     let moved = 0;

@@ -2,7 +2,7 @@ import { ATOMIC_WEIGHT } from "../element/atomic-weight.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
 import { type Amount, deliver } from "../supply/supply.ts";
 import { daviesActivity, lowActivity } from "./activity.ts";
-import { ionsInSolution } from "./conductivity.ts";
+import { dissolvedOf, ionsInSolution } from "./conductivity.ts";
 import { IONS, type Ion, type IonAmounts } from "./ion.ts";
 import { type ActivityModel, associate, conditionalConstant, freeIons, PAIRS } from "./pairs.ts";
 
@@ -73,7 +73,8 @@ export interface Saturation {
  * @param pH Lowest and highest; {@link ASSUMED_PH} when it was not measured.
  * @returns One entry for each solid whose elements are all there. Constants at 25 °C.
  * @example
- * saturations([{ product: calciumNitrate, massGrams: 100 }, { product: epsomSalt, massGrams: 100 }], 1)[0]?.solid  // => "gypsum"
+ * const tank = ["calcium-nitrate", "epsom-salt"].map((id) => ({ product: materialById(id), massGrams: 100 }));
+ * saturations(tank, 1).map(({ solid, verdict }) => [solid, verdict])  // => [["gypsum", "precipitates"]]
  */
 export function saturations(
   amounts: readonly Amount[],
@@ -82,7 +83,7 @@ export function saturations(
 ): readonly Saturation[] {
   const dissolving = amounts.filter(({ product }) => product.leavesResidue !== true && product.formula !== "S");
   const totals = dissolvedTotals(dissolving, litres);
-  const strength = associate(ionsInSolution(dissolving, litres, "most")).ionicStrength;
+  const strength = associate(ionsInSolution(dissolvedOf(dissolving, litres), litres, "most")).ionicStrength;
   return SOLIDS.flatMap((solid) => {
     const present = solid.ions.every((ion) => (totals[ion] ?? 0) > 0);
     if (!present) return [];
@@ -136,11 +137,14 @@ function look(
   const whole = 1 + hpo4 + po4 + 10 ** (LOG_H3PO4_H2PO4 - pH) * gamma(1);
   const share: Readonly<Partial<Record<Ion, number>>> = { H2PO4: 1 / whole, HPO4: hpo4 / whole, PO4: po4 / whole };
   // All of it is solved under one name, so a pair with one of its ions is that much weaker.
-  const kinds = PAIRS.filter(({ cation, anion }) => ((totals[cation] ?? 0) > 0 && anion !== "SO4") || totals.SO4! > 0);
-  const usable = kinds.filter(({ cation }) => (totals[cation] ?? 0) > 0);
-  const constants = usable.map((kind) => conditionalConstant(kind, strength, activity) * (share[kind.anion] ?? 1));
-  const solved = usable.map((kind) => (kind.anion === "H2PO4" ? { ...kind, anion: "HPO4" as const } : kind));
-  const free = freeIons(totals, solved, constants);
+  const solved = PAIRS.map((kind) => ({ ...kind, anion: kind.anion === "SO4" ? ("SO4" as const) : ("HPO4" as const) }));
+  const constants = PAIRS.map((kind) => conditionalConstant(kind, strength, activity) * (share[kind.anion] ?? 1));
+  const present = solved.map(({ cation, anion }) => (totals[cation] ?? 0) > 0 && (totals[anion] ?? 0) > 0);
+  const free = freeIons(
+    totals,
+    solved.filter((_, at) => present[at]),
+    constants.filter((_, at) => present[at]),
+  );
   const factors = solid.ions.map((ion) => {
     const name = ion === "PO4" ? "HPO4" : ion;
     return { concentration: free[name]! * (share[ion] ?? 1), activity: gamma(IONS[ion].charge) };

@@ -27,7 +27,7 @@ export interface Dissolving {
  * @param amounts Products and grams in the same tank. Products without a published solubility are left out.
  * @param litres Finished volume, more than zero.
  * @example
- * dissolves([{ product: potassiumSulfate, massGrams: 90 }], 1)[0]?.fractionUsed  // => 0.85...
+ * dissolves([{ product: materialById("potassium-sulfate"), massGrams: 90 }], 1)[0].fractionUsed  // => 0.85...
  */
 export function dissolves(amounts: readonly Amount[], litres: number): readonly Dissolving[] {
   return amounts.flatMap(({ product, massGrams }) => {

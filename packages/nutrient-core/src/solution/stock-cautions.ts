@@ -91,8 +91,8 @@ const SAFE_SHARE = 0.8;
  * @returns `stock-calcium-with-sulfate`, `stock-calcium-with-phosphate`, `stock-precipitates`,
  *   `stock-solubility-exceeded`, `stock-solubility-near`, `residue-in-stock`.
  * @example
- * stockCautions([{ product: calciumNitrate, massGrams: 900 }, { product: epsomSalt, massGrams: 500 }], 10)[0]?.code
- * // => "stock-calcium-with-sulfate"
+ * const tank = ["calcium-nitrate", "epsom-salt"].map((id) => ({ product: materialById(id), massGrams: 100 }));
+ * stockCautions(tank, 1).map(({ code }) => code)  // => ["stock-calcium-with-sulfate", "stock-precipitates"]
  */
 export function stockCautions(
   amounts: readonly Amount[],
