@@ -72,3 +72,13 @@ test("property: order and repeats of the products do not matter, and each produc
     }),
   );
 });
+
+test("a formula without the water that its material has is no safer", () => {
+  const hazards = (text: string) => {
+    const product = readProduct(text);
+    return product.ok ? product.value.hazards : product.problems;
+  };
+  expect(hazards("CuSO4")).toEqual(materialById("copper-sulfate")!.hazards);
+  expect(hazards("Mg(NO3)2")).toEqual(["oxidiser"]);
+  expect(hazards("K2HPO4")).toEqual([]);
+});

@@ -144,3 +144,11 @@ test("trap: the bag's figures stand where formula and trade differ", () => {
   // A course page prints 55 % Zn for the monohydrate; no hydrate can hold it.
   expect(percent("zinc-sulfate-monohydrate", "Zn")).toBe(36);
 });
+
+test("a name that several materials share is no guess: the hint names them", () => {
+  const read = readProduct("zinc sulphate");
+  expect(read.ok).toBe(false);
+  if (read.ok) return;
+  expect(read.problems[0]).toMatchObject({ code: "product-unknown" });
+  expect(read.problems[0]!.hint).toBe("did you mean zinc-sulfate-monohydrate or zinc-sulfate-heptahydrate?");
+});

@@ -109,7 +109,7 @@ export function readFormulaProduct(text: string): Outcome<Product> | undefined {
       percentOf(form as keyof typeof composition, share * 100),
     ),
     formula,
-    hazards: materialOfFormula(formula)?.hazards ?? [],
+    hazards: hazardsOf(formula),
     ...solubilityOf(formula),
     source: "ciaaw-2021",
   });
@@ -122,6 +122,17 @@ function materialOfFormula(formula: string): Product | undefined {
   return MATERIALS.find((material) => material.formula !== undefined && bare(material.formula) === bare(formula));
 }
 
+/** Those of the same salt with other water, too: a formula without its water is no safer. */
+function hazardsOf(formula: string): Product["hazards"] {
+  const anhydrous = (written: string) => bare(written).replace(/·\d*H2O$/, "");
+  const same = MATERIALS.filter(
+    (material) => material.formula !== undefined && anhydrous(material.formula) === anhydrous(formula),
+  );
+  return [
+    ...new Set((materialOfFormula(formula) ? [materialOfFormula(formula)!] : same).flatMap(({ hazards }) => hazards)),
+  ];
+}
+
 function solubilityOf(formula: string): Pick<Product, "solubilityGramsPerLitre"> {
   const grams = materialOfFormula(formula)?.solubilityGramsPerLitre;
   return grams === undefined ? {} : { solubilityGramsPerLitre: grams };
@@ -129,8 +140,10 @@ function solubilityOf(formula: string): Pick<Product, "solubilityGramsPerLitre">
 
 function unknownProduct(text: string, shelf: readonly Product[]) {
   const ids = [...shelf, ...MATERIALS].map(({ id }) => id);
+  const slug = text.toLowerCase().replace(/\s+/g, "-").replaceAll("sulph", "sulf");
+  // "zinc-sulfate" is never guessed: which hydrate it is makes 36 or 22 % of zinc.
   const near = ids
-    .map((id) => ({ id, edits: distance(text.toLowerCase().replace(/\s+/g, "-"), id) }))
+    .map((id) => ({ id, edits: slug.length >= 4 && id.includes(slug) ? 0 : distance(slug, id) }))
     .filter(({ id, edits }) => edits <= Math.max(2, id.length / 4))
     .sort((a, b) => a.edits - b.edits)
     .slice(0, 3);
