@@ -67,6 +67,26 @@ describe("oxide factors, against the factors printed in Regulation (EC) 2003/200
   });
 });
 
+describe("oxide factors, against six-digit ratios of the abridged weights of 2021 (CIAAW), worked out by hand", () => {
+  test.each([
+    ["P2O5", 0.436429],
+    ["K2O", 0.83015],
+    ["CaO", 0.714696],
+    ["MgO", 0.603042],
+    ["Na2O", 0.741864],
+    ["SO3", 0.400465],
+    ["SiO2", 0.467437],
+    ["B2O3", 0.310556],
+    ["NO3", 0.225905],
+    ["NH4", 0.776484],
+    ["SO4", 0.333764],
+    ["H2PO4", 0.319366],
+  ] as const)("%s", (form, ratio) => {
+    // Half a unit of the last digit.
+    expect(Math.abs(elementPerForm(form) - ratio)).toBeLessThanOrEqual(5e-7);
+  });
+});
+
 test("property: oxide and element convert back and forth", () => {
   fc.assert(
     fc.property(
