@@ -1,0 +1,101 @@
+import { type FileHandle, open } from "node:fs/promises";
+import { dirname } from "node:path";
+import { answer, type Outcome, unusable } from "nutrient-core";
+import { sealed } from "./log-line.ts";
+
+/** What a person reads who opens a new log. */
+const HEADING = `# What was done and seen this season. Lines are only added, by \`trug season FILE --record\`;
+# a mistake is taken back by another line (\`--undo\`). The mark at each line's end shows that it is whole.
+`;
+
+/** A line may come out of a shared folder damaged; so often it is written again before giving up. */
+const ATTEMPTS = 3;
+
+/**
+ * Adds one entry at the end of the log, and returns only when it is safely there.
+ *
+ * The entry goes to the disk in a single write to a file opened for appending: two writers cannot mix their lines,
+ * and a crash leaves at most one unfinished line at the end, which no reader counts and the next writer closes.
+ * Nothing that stands in the file is ever read into memory and written back.
+ *
+ * @param path The log; it is begun where there is none.
+ * @param entry What is to be recorded, without checksum.
+ */
+export async function appendLine(path: string, entry: string, shownAs: string): Promise<Outcome<string>> {
+  const line = sealed(entry);
+  try {
+    for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
+      if (await appendOnce(path, line)) return answer(line);
+    }
+  } catch (error) {
+    return unusable(
+      cannotRecord(shownAs, reasonOf(error), "give yourself permission to write there, or free some space"),
+    );
+  }
+  return unusable(
+    cannotRecord(
+      shownAs,
+      "the line did not arrive whole",
+      "keep the log on a disk of this computer, then record it again",
+    ),
+  );
+}
+
+/** One go: true when the line can be read back whole. */
+async function appendOnce(path: string, line: string): Promise<boolean> {
+  const file = await open(path, "a+");
+  try {
+    const { size } = await file.stat();
+    const start = size === 0 ? HEADING : (await endsWithBreak(file, size)) ? "" : "\n";
+    const bytes = Buffer.from(`${start}${line}\n`, "utf8");
+    const { bytesWritten } = await file.write(bytes);
+    await file.sync();
+    if (size === 0) await syncFolder(dirname(path));
+    return bytesWritten === bytes.length && (await contains(file, size, line));
+  } finally {
+    await file.close();
+  }
+}
+
+async function endsWithBreak(file: FileHandle, size: number): Promise<boolean> {
+  const { buffer } = await file.read(Buffer.alloc(1), 0, 1, size - 1);
+  return buffer[0] === 0x0a;
+}
+
+/** Whether the line stands in what was added since the file had this size, by us or by others meanwhile. */
+async function contains(file: FileHandle, size: number, line: string): Promise<boolean> {
+  const { size: now } = await file.stat();
+  if (now <= size) return false;
+  const { buffer, bytesRead } = await file.read(Buffer.alloc(now - size), 0, now - size, size);
+  return buffer.subarray(0, bytesRead).toString("utf8").split("\n").includes(line);
+}
+
+/** A new file's name is safe only when its folder is on the disk too; some systems cannot, and need not. */
+async function syncFolder(path: string): Promise<void> {
+  try {
+    const folder = await open(path, "r");
+    try {
+      await folder.sync();
+    } finally {
+      await folder.close();
+    }
+  } catch (error) {
+    if (!["EISDIR", "EPERM", "EINVAL", "EACCES", "ENOTSUP"].includes((error as NodeJS.ErrnoException).code ?? ""))
+      throw error;
+  }
+}
+
+function reasonOf(error: unknown): string {
+  return (error as NodeJS.ErrnoException).code ?? String(error);
+}
+
+function cannotRecord(shownAs: string, received: string, hint: string) {
+  return {
+    code: "log-not-writable",
+    path: shownAs,
+    message: `Nothing was recorded: ${shownAs} cannot be added to.`,
+    expected: "a log that can be added to",
+    received,
+    hint,
+  };
+}
