@@ -32,6 +32,48 @@ export { readProduct } from "./product/read-product.ts";
 export { EMPTY_SHELF, readShelf, type Shelf } from "./product/shelf.ts";
 export { type Presented, present, presentIn, presentWater, type UnitHabit } from "./quantity/present.ts";
 export { isPlainQuantity, type Quantity, type QuantityReader, readPlainQuantity } from "./quantity/quantity.ts";
+export { addDays, type CivilDate, dateOfDay, dayNumber, daysBetween, readCivilDate } from "./season/civil-date.ts";
+export type { Milestone } from "./season/crop.ts";
+export type { DailyTemperature } from "./season/degree-days.ts";
+export type {
+  FedEntry,
+  HarvestedEntry,
+  LogEntry,
+  ObservedEntry,
+  RainedOutEntry,
+  UndoneEntry,
+} from "./season/log.ts";
+export type { Condition, Evidence, Programme, Stage, StageTarget } from "./season/programme.ts";
+export type {
+  BudgetPoint,
+  Ceiling,
+  CeilingOutlook,
+  DateRange,
+  EventStatus,
+  MilestoneDate,
+  MixOffset,
+  NutrientBudget,
+  PackLine,
+  Place,
+  Planting,
+  ProductTotal,
+  ProgrammeNote,
+  Reminder,
+  SeasonAmount,
+  SeasonEvent,
+  SeasonInput,
+  SeasonPlan,
+  SeasonTotals,
+  ShoppingLine,
+  Spread,
+  StageSpan,
+} from "./season/season.ts";
+export { type Background, type Conductivity, electricalConductivity } from "./solution/conductivity.ts";
+export { type ChargeBalance, chargeBalance, type Ion, type IonAmounts } from "./solution/ion.ts";
+export { conductivityPerGram, ionicStrengthNear } from "./solution/linear-conductivity.ts";
+export { type Saturation, saturations } from "./solution/precipitation.ts";
+export { type Dissolving, dissolves } from "./solution/solubility.ts";
+export { conductivityAt, conductivityAt25 } from "./solution/temperature.ts";
 export { type BothForms, inBothForms } from "./supply/both-forms.ts";
 export { type FedArea, readArea } from "./supply/read-area.ts";
 export type { ReadingContext } from "./supply/reading-context.ts";
