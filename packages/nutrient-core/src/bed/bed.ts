@@ -56,7 +56,7 @@ export function bed(input: BedInput): Outcome<BedResult> {
   const cautions: Caution[] = [
     ...hazardCautions([product]),
     ...feedCautions(delivered, extent),
-    ...nitrogenFormCautions(delivered),
+    ...nitrogenFormCautions(delivered, extent),
   ];
   const result: BedResult = {
     amounts: [spread(product, massGrams, area, working)],

@@ -168,7 +168,7 @@ function spreadOn(extent: Extent, amounts: readonly Amount[], already: Delivered
   return {
     delivered: { [DELIVERED_FIELD[extent.basis]]: inBothForms(delivered) },
     ...(conductivity ? { conductivity } : {}),
-    cautions: [...feedCautions(delivered, extent, conductivity), ...nitrogenFormCautions(delivered)],
+    cautions: [...feedCautions(delivered, extent, conductivity), ...nitrogenFormCautions(delivered, extent)],
   };
 }
 

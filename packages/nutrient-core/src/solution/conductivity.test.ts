@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { evaluate } from "mathjs";
 import { describe, expect, test } from "vitest";
 import { MATERIALS } from "../product/materials.ts";
-import { electricalConductivity } from "./conductivity.ts";
+import { conductivityOfIons, electricalConductivity } from "./conductivity.ts";
 import { amountsOf, relativeError, SOLUTION_1 } from "./testing/support.ts";
 
 const inOneLitre = (formula: string, grams: number) => electricalConductivity(amountsOf([formula, grams]), 1);
@@ -58,6 +58,20 @@ describe("sulfates of divalent metals pair up: equivalent conductivities at 25 Â
     const result = inOneLitre(salt, (equivalents / 2) * gramsPerMole);
     // Asked of this model: 5 %.
     expect(Math.abs(relativeError(result.milliSiemensPerCm, lambda * equivalents))).toBeLessThan(0.05);
+  });
+});
+
+describe("complete feeds for substrates, sonneveld-straver-1994 (from memory, mmol/L and mS/cm printed to 0.1)", () => {
+  test.each([
+    ["pepper", { NH4: 0.5, K: 6.75, Ca: 5, Mg: 1.5, NO3: 15.5, SO4: 1.75, H2PO4: 1.25 }, 2.1],
+    ["tomato", { NH4: 1.2, K: 9.5, Ca: 5.4, Mg: 2.4, NO3: 16, SO4: 4.4, H2PO4: 1.5 }, 2.6],
+    ["cucumber", { NH4: 1.25, K: 8, Ca: 4, Mg: 1.375, NO3: 16, SO4: 1.375, H2PO4: 1.25 }, 2.2],
+    ["aubergine", { NH4: 1.5, K: 6.75, Ca: 3.25, Mg: 2.5, NO3: 15.5, SO4: 1.5, H2PO4: 1.25 }, 2.1],
+    ["lettuce", { NH4: 1.25, K: 11, Ca: 4.5, Mg: 1, NO3: 19, SO4: 1.125, H2PO4: 2 }, 2.6],
+  ])("%s", (_, millimolar, printed) => {
+    const ions = Object.fromEntries(Object.entries(millimolar).map(([ion, amount]) => [ion, amount / 1000]));
+    // Asked of this model: 5 %; half of the last printed place is another 2.4 % at 2.1.
+    expect(Math.abs(relativeError(conductivityOfIons(ions).milliSiemensPerCm, printed))).toBeLessThan(0.074);
   });
 });
 
