@@ -17,7 +17,14 @@ export { type DoseAmount, type DoseInput, type DoseResult, dose, type Stock } fr
 export { type DoseRequest, readDose } from "./dose/read-dose.ts";
 export { addContents, asElement, asOxide, type Content, percentOf } from "./element/content.ts";
 export { type AtomCounts, massFractions, molarMass, readFormula } from "./element/formula.ts";
-export { type ContentForm, elementPerForm, formNamed, type Nutrient, nutrientOf } from "./element/nutrient.ts";
+export {
+  type ContentForm,
+  elementPerForm,
+  formNamed,
+  NUTRIENT_ELEMENTS,
+  type Nutrient,
+  nutrientOf,
+} from "./element/nutrient.ts";
 export { label } from "./label/label.ts";
 export type { HeldMass, LabelInput, LabelPercent, LabelResult } from "./label/label-result.ts";
 export { type LabelRequest, readLabelRequest } from "./label/read-label-request.ts";

@@ -1,31 +1,11 @@
-import type { BothForms } from "nutrient-core";
+import { type BothForms, NUTRIENT_ELEMENTS } from "nutrient-core";
 import { shown } from "./number.ts";
 
 const PAIRS = { P: "P2O5", K: "K2O" } as const;
-const ORDER = [
-  "N",
-  "P",
-  "K",
-  "Ca",
-  "Mg",
-  "S",
-  "Fe",
-  "Mn",
-  "Zn",
-  "Cu",
-  "B",
-  "Mo",
-  "Ni",
-  "Cl",
-  "Na",
-  "Si",
-  "Co",
-  "Se",
-] as const;
 
 /** What is delivered, element first and the label's oxide beside P and K: "N 150, P 33 (P2O5 75), K 125 (K2O 150) ppm". */
 export function deliveredLine(delivered: BothForms, unit: string): string {
-  const parts = ORDER.flatMap((element) => {
+  const parts = NUTRIENT_ELEMENTS.flatMap((element) => {
     const amount = delivered[element];
     if (amount === undefined || amount === 0) return [];
     const oxide = element === "P" || element === "K" ? PAIRS[element] : undefined;

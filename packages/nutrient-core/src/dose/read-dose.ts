@@ -1,32 +1,15 @@
 import * as z from "zod/mini";
 import { throughDoor } from "../outcome/door.ts";
-import { answer, at, gather, type Outcome, unusable } from "../outcome/outcome.ts";
-import type { Product } from "../product/product.ts";
-import { readProduct } from "../product/read-product.ts";
-import { readProductOptions } from "../product/read-product-options.ts";
-import { ofDimension, type Quantity, type QuantityReader } from "../quantity/quantity.ts";
-import { readPurpose } from "../supply/read-purpose.ts";
-import { readAlready, readRateTarget } from "../supply/read-rates.ts";
+import { andThen, answer, at, gather, type Outcome, unusable } from "../outcome/outcome.ts";
+import { ofDimension, type QuantityReader } from "../quantity/quantity.ts";
+import { type OneProductInput, oneProductTexts, readOneProduct } from "../supply/read-one-product.ts";
 import type { ReadingContext } from "../supply/reading-context.ts";
-import type { Target } from "../supply/target.ts";
 import type { DoseInput, Stock } from "./dose.ts";
 
 const text = z.optional(z.string());
 
 /** What a grower says, all as text. */
-export const doseRequest = z.strictObject({
-  product: z.string(),
-  target: text,
-  given: text,
-  water: text,
-  stock: text,
-  tank: text,
-  cans: text,
-  already: text,
-  basis: text,
-  by: text,
-  density: text,
-});
+export const doseRequest = z.strictObject({ ...oneProductTexts, water: text, cans: text, stock: text, tank: text });
 export type DoseRequest = z.infer<typeof doseRequest>;
 
 /**
@@ -35,59 +18,38 @@ export type DoseRequest = z.infer<typeof doseRequest>;
  * @param request Anything: an object of texts as {@link DoseRequest}.
  */
 export function readDose(request: unknown, context: ReadingContext): Outcome<DoseInput> {
-  const entered = throughDoor(doseRequest, request);
-  if (!entered.ok) return entered;
-  const texts = entered.value;
-  const options = readProductOptions(texts, context.quantity);
-  const product = options.ok
-    ? at("product", readProduct(texts.product, { ...options.value, shelf: context.shelf }))
-    : options;
-  const parts = gather<{
-    product: Product;
-    asked: Target | undefined;
-    given: Quantity | undefined;
-    water: number | undefined;
-    stock: Stock | undefined;
-    cans: number | undefined;
-    already: DoseInput["already"];
-  }>({
-    product,
-    asked:
-      texts.target === undefined ? answer(undefined) : at("target", readRateTarget(texts.target, "litre", "a can")),
-    given: texts.given === undefined ? answer(undefined) : at("given", context.quantity(texts.given)),
-    water:
-      texts.water === undefined
-        ? answer(undefined)
-        : at("water", ofDimension(context.quantity(texts.water), "volume", texts.water)),
-    stock: readStock(texts, context.quantity),
-    cans: texts.cans === undefined ? answer(undefined) : at("cans", readCount(texts.cans)),
-    already: texts.already === undefined ? answer({}) : at("already", readAlready(texts.already, "litre")),
-  });
-  if (!parts.ok) return parts;
-  const { asked, given, water, stock, cans, already } = parts.value;
-  const waterLitres = water ?? (stock ? stock.tankLitres * stock.ratio : undefined);
-  if (waterLitres === undefined) {
-    return unusable({
-      code: "option-missing",
-      path: "water",
-      message: "How much water the dose is for is missing.",
-      expected: "a volume such as 9 L or 2 US gal",
-      received: "nothing",
-      hint: 'add --water "9 L", or --stock 1:100 --tank "5 L"',
+  return andThen(throughDoor(doseRequest, request), (texts) => {
+    const parts = gather<{
+      one: OneProductInput;
+      water: number | undefined;
+      stock: Stock | undefined;
+      cans: number | undefined;
+    }>({
+      one: readOneProduct(texts, context, "litre", "a can"),
+      water:
+        texts.water === undefined
+          ? answer(undefined)
+          : at("water", ofDimension(context.quantity(texts.water), "volume", texts.water)),
+      stock: readStock(texts, context.quantity),
+      cans: texts.cans === undefined ? answer(undefined) : at("cans", readCount(texts.cans)),
     });
-  }
-  const purpose = readPurpose(asked, given, parts.value.product);
-  if (!purpose.ok) return purpose;
-  const input: DoseInput = {
-    product: parts.value.product,
-    purpose: purpose.value,
-    waterLitres,
-    already,
-    ...(stock ? { stock } : {}),
-    ...(cans === undefined ? {} : { cans }),
-  };
-  return answer(input, [...parts.cautions, ...purpose.cautions], [...parts.working, ...purpose.working]);
+    return andThen(parts, ({ one, water, stock, cans }) => {
+      // A tank of stock says itself how much feed it makes.
+      const waterLitres = water ?? (stock ? stock.tankLitres * stock.ratio : undefined);
+      if (waterLitres === undefined) return unusable(WATER_MISSING);
+      return answer({ ...one, waterLitres, ...(stock ? { stock } : {}), ...(cans === undefined ? {} : { cans }) });
+    });
+  });
 }
+
+const WATER_MISSING = {
+  code: "option-missing",
+  path: "water",
+  message: "How much water the dose is for is missing.",
+  expected: "a volume such as 9 L or 2 US gal",
+  received: "nothing",
+  hint: 'add --water "9 L", or --stock 1:100 --tank "5 L"',
+};
 
 function readStock(texts: DoseRequest, quantity: QuantityReader): Outcome<Stock | undefined> {
   if (texts.stock === undefined && texts.tank === undefined) return answer(undefined);
