@@ -15,7 +15,7 @@ import { join } from "node:path";
 import { build } from "esbuild";
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { appendLine } from "../src/record/append-line.ts";
+import { appendLines } from "../src/record/append-lines.ts";
 import { linesOf, sealed } from "../src/record/log-line.ts";
 import { writeWhole } from "../src/record/write-whole.ts";
 
@@ -115,9 +115,9 @@ describe("a log cut off in the middle of a line", () => {
           ) - 1,
       );
       expect(before).toEqual(entries.slice(0, ends.filter((end) => end <= length).length));
-      const added = await appendLine(path, "2026-06-20 observed first flower", "cut.log");
+      const added = await appendLines(path, ["2026-06-20 observed first flower", "2026-06-21 fed"], "cut.log");
       expect(added.ok).toBe(true);
-      expect(wholeTexts(path)).toEqual([...before, "2026-06-20 observed first flower"]);
+      expect(wholeTexts(path)).toEqual([...before, "2026-06-20 observed first flower", "2026-06-21 fed"]);
       expect(readFileSync(path).subarray(0, length)).toEqual(full.subarray(0, length));
     }
   });
@@ -191,7 +191,7 @@ describe("a file written whole", () => {
   });
 
   test("a log in a folder that is not there is a problem", async () => {
-    const outcome = await appendLine(join(folder, "missing/season.log"), "2026-06-01 fed", "missing/season.log");
+    const outcome = await appendLines(join(folder, "missing/season.log"), ["2026-06-01 fed"], "missing/season.log");
     expect(outcome).toMatchObject({ ok: false, problems: [{ code: "log-not-writable" }] });
   });
 });

@@ -1,6 +1,6 @@
 import { type FileHandle, open } from "node:fs/promises";
 import { dirname } from "node:path";
-import { answer, type Outcome, unusable } from "nutrient-core";
+import { answer, type Outcome, type Problem, unusable } from "nutrient-core";
 import { sealed } from "./log-line.ts";
 
 /** What a person reads who opens a new log. */
@@ -12,46 +12,45 @@ const HEADING = `# What was done and seen this season. Lines are only added, by 
 const ATTEMPTS = 3;
 
 /**
- * Adds one entry at the end of the log, and returns only when it is safely there.
+ * Adds entries at the end of the log, each whole or not at all, and returns only when all are safely there.
  *
- * The entry goes to the disk in a single write to a file opened for appending: two writers cannot mix their lines,
+ * They go to the disk in a single write to a file opened for appending: two writers cannot mix their lines,
  * and a crash leaves at most one unfinished line at the end, which no reader counts and the next writer closes.
  * Nothing that stands in the file is ever read into memory and written back.
  *
  * @param path The log; it is begun where there is none.
- * @param entry What is to be recorded, without checksum.
+ * @param entries What is to be recorded, without checksums.
  */
-export async function appendLine(path: string, entry: string, shownAs: string): Promise<Outcome<string>> {
-  const line = sealed(entry);
+export async function appendLines(
+  path: string,
+  entries: readonly string[],
+  shownAs: string,
+): Promise<Outcome<readonly string[]>> {
+  const lines = entries.map(sealed);
   try {
     for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-      if (await appendOnce(path, line)) return answer(line);
+      if (await appendOnce(path, lines)) return answer(lines);
     }
   } catch (error) {
-    return unusable(
-      cannotRecord(shownAs, reasonOf(error), "give yourself permission to write there, or free some space"),
-    );
+    const reason = (error as NodeJS.ErrnoException).code ?? String(error);
+    return unusable(cannotRecord(shownAs, reason, "give yourself permission to write there, or free some space"));
   }
   return unusable(
-    cannotRecord(
-      shownAs,
-      "the line did not arrive whole",
-      "keep the log on a disk of this computer, then record it again",
-    ),
+    cannotRecord(shownAs, "a damaged line", "keep the log on a disk of this computer, then record it again"),
   );
 }
 
-/** One go: true when the line can be read back whole. */
-async function appendOnce(path: string, line: string): Promise<boolean> {
+/** One go: true when all lines can be read back whole. */
+async function appendOnce(path: string, lines: readonly string[]): Promise<boolean> {
   const file = await open(path, "a+");
   try {
     const { size } = await file.stat();
     const start = size === 0 ? HEADING : (await endsWithBreak(file, size)) ? "" : "\n";
-    const bytes = Buffer.from(`${start}${line}\n`, "utf8");
+    const bytes = Buffer.from(`${start}${lines.join("\n")}\n`, "utf8");
     const { bytesWritten } = await file.write(bytes);
     await file.sync();
     if (size === 0) await syncFolder(dirname(path));
-    return bytesWritten === bytes.length && (await contains(file, size, line));
+    return bytesWritten === bytes.length && (await contains(file, size, lines));
   } finally {
     await file.close();
   }
@@ -62,12 +61,13 @@ async function endsWithBreak(file: FileHandle, size: number): Promise<boolean> {
   return buffer[0] === 0x0a;
 }
 
-/** Whether the line stands in what was added since the file had this size, by us or by others meanwhile. */
-async function contains(file: FileHandle, size: number, line: string): Promise<boolean> {
+/** Whether the lines stand in what was added since the file had this size, by us or by others meanwhile. */
+async function contains(file: FileHandle, size: number, lines: readonly string[]): Promise<boolean> {
   const { size: now } = await file.stat();
   if (now <= size) return false;
   const { buffer, bytesRead } = await file.read(Buffer.alloc(now - size), 0, now - size, size);
-  return buffer.subarray(0, bytesRead).toString("utf8").split("\n").includes(line);
+  const added = new Set(buffer.subarray(0, bytesRead).toString("utf8").split("\n"));
+  return lines.every((line) => added.has(line));
 }
 
 /** A new file's name is safe only when its folder is on the disk too; some systems cannot, and need not. */
@@ -85,11 +85,7 @@ async function syncFolder(path: string): Promise<void> {
   }
 }
 
-function reasonOf(error: unknown): string {
-  return (error as NodeJS.ErrnoException).code ?? String(error);
-}
-
-function cannotRecord(shownAs: string, received: string, hint: string) {
+function cannotRecord(shownAs: string, received: string, hint: string): Problem {
   return {
     code: "log-not-writable",
     path: shownAs,

@@ -1,0 +1,87 @@
+import { NUTRIENTS, type Nutrient } from "../element/nutrient.ts";
+import type { Product } from "../product/product.ts";
+import { type Delivered, deliver } from "../supply/supply.ts";
+import { type CivilDate, daysBetween } from "./civil-date.ts";
+import type { FedEntry } from "./log.ts";
+import type { SeasonEvent } from "./season.ts";
+
+/**
+ * Which feed of the plan does a feed given on this day stand for? In each planting, the one nearest to the day
+ * that is not recorded yet; the earlier one of two as near.
+ *
+ * @param events Of a plan.
+ * @param date The day it was given.
+ * @param planting One planting only, where it is named.
+ * @returns At most one feed for each planting.
+ */
+export function feedsMeant(events: readonly SeasonEvent[], date: CivilDate, planting?: string): readonly SeasonEvent[] {
+  const nearest = new Map<string, SeasonEvent>();
+  const daysOff = (event: SeasonEvent): number => Math.abs(daysBetween(event.date, date));
+  for (const event of events) {
+    if (event.status === "given" || (planting !== undefined && event.planting !== planting)) continue;
+    const found = nearest.get(event.planting);
+    if (!found || daysOff(event) < daysOff(found)) nearest.set(event.planting, event);
+  }
+  return [...nearest.values()];
+}
+
+/**
+ * The record's entry for a feed given as it was planned, in more or fewer cans where a number is given.
+ *
+ * @param cans Cans given, 0 or more; the planned number where left out.
+ */
+export function fedAsPlanned(event: SeasonEvent, date: CivilDate, cans: number = event.cans): Omit<FedEntry, "id"> {
+  const share = event.cans === 0 ? 0 : cans / event.cans;
+  return {
+    kind: "fed",
+    date,
+    planting: event.planting,
+    cans,
+    canLitres: event.canLitres,
+    amounts: event.amounts.map(({ product, perCanGrams }) => ({ product, massGrams: perCanGrams * cans })),
+    nutrientGrams: scaled(event.nutrientGrams, share),
+  };
+}
+
+/** A product and how much of it went into each can, grams. */
+export interface PerCan {
+  readonly product: Product;
+  readonly massGrams: number;
+}
+
+/**
+ * The record's entry for a feed other than the planned one: what these cans brought, the water's own included.
+ *
+ * @param canLitres Water in each can, litres.
+ * @param water mg of each nutrient in a litre of the water.
+ */
+export function fedOtherwise(
+  planting: string,
+  date: CivilDate,
+  cans: number,
+  canLitres: number,
+  perCan: readonly PerCan[],
+  water: Delivered,
+): Omit<FedEntry, "id"> {
+  const extent = { basis: "litre", amount: canLitres } as const;
+  const fed = deliver(perCan, extent);
+  const nutrientGrams: Partial<Record<Nutrient, number>> = {};
+  for (const nutrient of NUTRIENTS) {
+    if (fed[nutrient] === undefined && water[nutrient] === undefined) continue;
+    const milligramsPerLitre = (fed[nutrient] ?? 0) + (water[nutrient] ?? 0);
+    nutrientGrams[nutrient] = (milligramsPerLitre * canLitres * cans) / 1000;
+  }
+  return {
+    kind: "fed",
+    date,
+    planting,
+    cans,
+    canLitres,
+    amounts: perCan.map(({ product, massGrams }) => ({ product: product.id, massGrams: massGrams * cans })),
+    nutrientGrams,
+  };
+}
+
+function scaled(delivered: Delivered, factor: number): Delivered {
+  return Object.fromEntries(Object.entries(delivered).map(([nutrient, grams]) => [nutrient, grams * factor]));
+}
