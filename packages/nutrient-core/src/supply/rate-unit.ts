@@ -84,14 +84,26 @@ export const RATE_UNITS: readonly RateUnit[] = [
   inMix(OUNCE_G, YARD_M3, "oz/cu yd", "oz/yd3"),
 ];
 
+/** Words and their usual signs, so that "pounds per 1000 square feet" is "lb/1000sqft". */
+const SIGNS: readonly (readonly [words: RegExp, sign: string])[] = [
+  [/\bper\b/g, "/"],
+  [/\s+/g, ""],
+  [/(\d),(?=\d{3})/g, "$1"],
+  [/^(pounds?|lbs)(?=\/)/, "lb"],
+  [/^ounces?(?=\/)/, "oz"],
+  [/^(kilograms?|kgs)(?=\/)/, "kg"],
+  [/^grams?(?=\/)/, "g"],
+  [/sq(uare)?\.?(feet|foot|ft)\.?$/, "sqft"],
+  [/sq(uare)?\.?(yards?|yd)\.?$/, "sqyd"],
+  [/sq(uare)?\.?(met(er|re)s?|m)$/, "m2"],
+  [/cu(bic)?\.?(yards?|yd)\.?$/, "cuyd"],
+  [/cu(bic)?\.?(met(er|re)s?|m)$/, "m3"],
+  [/(hectares?)$/, "ha"],
+  [/acres$/, "acre"],
+];
+
 function bareSpelling(text: string): string {
-  return text
-    .toLowerCase()
-    .replace(/\bper\b/g, "/")
-    .replace(/\s+/g, "")
-    .replace(/^lbs\//, "lb/")
-    .replace(/sq\.?(ft|yd|m)\.?/, "sq$1")
-    .replace(/square(foot|feet)$/, "sqft");
+  return SIGNS.reduce((spelling, [words, sign]) => spelling.replace(words, sign), text.toLowerCase());
 }
 
 /** The unit that a written rate means, whatever its case and spacing; undefined when there is none. */
