@@ -2,7 +2,7 @@
  * What is taken when the grower states no loss.
  *
  * Loss on mixing: the one published figure is 15 to 20 % for bark, peat and sand 3:1:1 (container-mix-guidance,
- * authority C); that mixing loses volume at all, and not in proportion, is measured (wur-mixing-model, A, which prints
+ * authority C); that mixing loses volume at all, and not in proportion, is measured (wur-mixing-model-2009, A, which prints
  * no percentage in what was read). The lower end is taken: a mix without sand has fewer fines. A single
  * material is mixed with nothing and loses nothing.
  *

@@ -80,6 +80,7 @@ export function bedFill({ text, count, lengths }: FillReading, shape: BedShape, 
     area: plan.area,
     heightMetres: volume.value / 1000 / plan.area.value,
     ...(clauses.spacing ? { plants: plantCount(plan, clauses.spacing) } : {}),
+    ...(clauses.hasDrainageLayer ? { notes: ["drainage-layer"] } : {}),
   });
 }
 

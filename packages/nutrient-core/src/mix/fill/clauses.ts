@@ -14,6 +14,7 @@ export interface Clauses {
   readonly headspace?: Kept;
   /** Layers under the mix: drainage, wood. */
   readonly layers: readonly Kept[];
+  readonly hasDrainageLayer: boolean;
   readonly spacing?: Spacing;
   /** Plants in each pot. */
   readonly plantsEach?: number;
@@ -88,6 +89,7 @@ export function readClauses(
   return answer(
     {
       layers: parts.layers,
+      hasDrainageLayer: words.includes("drainage"),
       ...(parts.mound === undefined
         ? profiles[0] === undefined
           ? {}

@@ -14,4 +14,6 @@ export interface Fill {
   readonly heightMetres?: number;
   /** Plants in one of them, where the grower said how they stand. */
   readonly plants?: Measure;
+  /** What deserves a word of caution. */
+  readonly notes?: readonly ("trade-pot" | "drainage-layer")[];
 }

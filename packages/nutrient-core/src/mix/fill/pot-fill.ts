@@ -80,7 +80,13 @@ export function tradePotFill(reading: FillReading, tradeNumber: string, clauses:
     });
   }
   const fill = potFillByVolume(reading, litres, clauses);
-  return fill.ok ? answer({ ...fill.value, label: `trade #${Number(tradeNumber)} pot, ${litres} L` }) : fill;
+  return fill.ok
+    ? answer({
+        ...fill.value,
+        label: `trade #${Number(tradeNumber)} pot, ${litres} L`,
+        notes: ["trade-pot", ...(fill.value.notes ?? [])],
+      })
+    : fill;
 }
 
 interface Openings {
@@ -157,6 +163,9 @@ function refusedClause(clauses: Clauses, text: string): Outcome<Fill> | undefine
   return undefined;
 }
 
-function plantsOf({ plantsEach }: Clauses): Pick<Fill, "plants"> {
-  return plantsEach === undefined ? {} : { plants: { value: plantsEach, expression: String(plantsEach) } };
+function plantsOf({ plantsEach, hasDrainageLayer }: Clauses): Pick<Fill, "plants" | "notes"> {
+  return {
+    ...(plantsEach === undefined ? {} : { plants: { value: plantsEach, expression: String(plantsEach) } }),
+    ...(hasDrainageLayer ? { notes: ["drainage-layer"] } : {}),
+  };
 }

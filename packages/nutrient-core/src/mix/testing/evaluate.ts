@@ -1,7 +1,7 @@
 import { all, create } from "mathjs";
 import type { WorkingLine } from "../../outcome/working.ts";
 
-const math = create(all, {});
+const math = create(all!, {});
 
 /** Evaluates an expression with an outside, unit-aware evaluator, as a number of `unit`. */
 export function evaluate(expression: string, unit: string): number {

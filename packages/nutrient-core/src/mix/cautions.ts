@@ -1,0 +1,197 @@
+import type { CautionKind, Severity } from "../outcome/caution.ts";
+import type { IngredientHazard } from "./ingredient/facts.ts";
+
+const number = (value: number): string => String(Number(value.toPrecision(3)));
+
+interface LoadFacts {
+  readonly [fact: string]: number | string;
+  readonly kilogramsPerSquareMetre: number;
+  readonly kilopascals: number;
+  readonly poundsPerSquareFoot: number;
+  /** 0 when the grower stated none. */
+  readonly limitKilopascals: number;
+  readonly of: string;
+}
+
+const PLACE = "A roof, balcony or deck: ask a structural engineer, and follow local codes.";
+
+const load = ({ kilogramsPerSquareMetre, kilopascals, poundsPerSquareFoot, of }: LoadFacts): string =>
+  `Wet, the ${of} puts up to ${number(kilogramsPerSquareMetre)} kg/m2 on what it stands on (${number(kilopascals)} kPa, ${number(poundsPerSquareFoot)} psf)`;
+
+function roofLoad(severity: Severity, sentence: (facts: LoadFacts) => string): CautionKind<LoadFacts> {
+  return { code: "roof-load", severity, source: "irc-2000-live-loads", sentence };
+}
+
+/** No limit was stated: the number, and where it matters. */
+export const roofLoadUnstated: CautionKind<LoadFacts> = roofLoad(
+  "caution",
+  (facts) => `${load(facts)}, before people and snow. ${PLACE}`,
+);
+
+/** The stated limit is not reached by the mix alone. */
+export const roofLoadWithin: CautionKind<LoadFacts> = roofLoad(
+  "caution",
+  (facts) =>
+    `${load(facts)}: ${number((100 * facts.kilopascals) / facts.limitKilopascals)} % of the stated ${number(facts.limitKilopascals)} kPa, which must carry people, snow, pots and timber too. ${PLACE}`,
+);
+
+/** The mix alone is more than the stated limit. */
+export const roofLoadOver: CautionKind<LoadFacts> = roofLoad(
+  "danger",
+  (facts) =>
+    `${load(facts)}: more than the stated ${number(facts.limitKilopascals)} kPa. Do not fill it there. ${PLACE}`,
+);
+
+export const compostShare: CautionKind<{
+  readonly sharePercent: number;
+  readonly where: string;
+  readonly upToPercent: number;
+}> = {
+  code: "compost-share",
+  severity: "caution",
+  source: "compost-share-second-hand",
+  sentence: ({ sharePercent, where, upToPercent }) =>
+    `${number(sharePercent)} % compost is more than is advised in ${where} (up to ${upToPercent} %): it can be salty, dense and too rich. Have it tested, or use less.`,
+};
+
+export const volumeLossAssumed: CautionKind<{
+  readonly lossPercent: number;
+  readonly settlingPercent: number;
+  readonly assumed: readonly string[];
+  readonly lowLitres: number;
+  readonly highLitres: number;
+}> = {
+  code: "volume-loss-assumed",
+  severity: "note",
+  source: "container-mix-guidance",
+  sentence: ({ lossPercent, settlingPercent, assumed, lowLitres, highLitres }) =>
+    `Assumed: ${assumed.includes("loss") ? `${number(lossPercent)} % lost on mixing` : ""}${assumed.length > 1 ? ", " : ""}${assumed.includes("settling") ? `${number(settlingPercent)} % on settling (no measured figure was found)` : ""}. By published figures ${number(lowLitres)} to ${number(highLitres)} L of loose material could be needed; mix a measured trial and state --loss and --settling.`,
+};
+
+export const noPackKnown: CautionKind<{ readonly ingredients: readonly string[] }> = {
+  code: "no-pack-known",
+  severity: "note",
+  source: "common-practice",
+  sentence: ({ ingredients }) =>
+    `No pack is known for ${ingredients.join(", ")}: litres only. Give sizes and prices with --pack "${ingredients[0]} 50 L 6.50", or on the shelf.`,
+};
+
+export const priceMissing: CautionKind<{ readonly ingredients: readonly string[] }> = {
+  code: "price-missing",
+  severity: "note",
+  source: "common-practice",
+  sentence: ({ ingredients }) =>
+    `Not every pack of ${ingredients.join(", ")} has a price: it is bought with the least left over, and the cost is not known.`,
+};
+
+export const weightUnknown: CautionKind<{ readonly ingredients: readonly string[] }> = {
+  code: "weight-unknown",
+  severity: "note",
+  source: "common-practice",
+  sentence: ({ ingredients }) =>
+    `No published weight was found for ${ingredients.join(", ")}, so the mix's weight is not known. Weigh a litre before loading a car, a balcony or a roof.`,
+};
+
+export const tradePot: CautionKind<{ readonly pots: readonly string[] }> = {
+  code: "trade-pot",
+  severity: "note",
+  source: "nursery-true-pot-volumes",
+  sentence: ({ pots }) =>
+    `A trade number is no volume: counted here as ${pots.join("; ")}, one nursery's measured fill. Makers differ; measure one.`,
+};
+
+export const drainageLayer: CautionKind<Record<string, never>> = {
+  code: "drainage-layer",
+  severity: "note",
+  source: "plos-drainage-layers-2025",
+  sentence: () =>
+    "A drainage layer lowered the water held in most mixes without loam in a 2025 trial, and did mostly nothing in loam: it takes room that roots could have.",
+};
+
+export const limeWithCompost: CautionKind<{ readonly additions: readonly string[]; readonly compostPercent: number }> =
+  {
+    code: "lime-with-compost",
+    severity: "caution",
+    source: "compost-lime-trade-report",
+    sentence: ({ additions, compostPercent }) =>
+      `${additions.join(", ")} with ${number(compostPercent)} % compost: compost raises the pH by itself (40 % of one compost took peat from 4.5 to 6.7 without lime). Use less or none, and measure the pH.`,
+  };
+
+export const peatNeedsLime: CautionKind<{ readonly sharePercent: number }> = {
+  code: "peat-needs-lime",
+  severity: "note",
+  source: "uc-davis-mix-d",
+  sentence: ({ sharePercent }) =>
+    `${number(sharePercent)} % peat and neither lime nor compost: such mixes are acid. 3 to 4 kg of lime per cubic metre is usual for sphagnum peat; measure the pH.`,
+};
+
+interface Named {
+  readonly [fact: string]: readonly string[];
+  readonly ingredients: readonly string[];
+}
+
+const list = ({ ingredients }: Named): string => {
+  const text = ingredients.join(", ");
+  return text.charAt(0).toUpperCase() + text.slice(1);
+};
+
+function hazard(
+  code: string,
+  severity: Severity,
+  source: string,
+  sentence: (facts: Named) => string,
+): CautionKind<Named> {
+  return { code, severity, source, sentence };
+}
+
+/** One caution for each hazard, naming the ingredients that have it. */
+export const HAZARD_CAUTIONS: Readonly<Record<IngredientHazard, CautionKind<Named>>> = {
+  "mineral-dust": hazard(
+    "dust-perlite",
+    "caution",
+    "niosh-perlite",
+    (facts) => `${list(facts)}: do not breathe the dust. Wet it in the bag before pouring, and wear a dust mask.`,
+  ),
+  "silica-dust": hazard(
+    "dust-silica",
+    "caution",
+    "niosh-respirable-silica",
+    (facts) =>
+      `${list(facts)}: dry dust can hold fine silica, which harms the lungs. Keep it damp and wear a dust mask.`,
+  ),
+  legionella: hazard(
+    "legionella",
+    "caution",
+    "legionella-potting-mix",
+    (facts) =>
+      `${list(facts)}: can carry Legionella. Open bags slowly and away from the face, damp it down, air the place, wear mask and gloves, wash your hands.`,
+  ),
+  "herbicide-residue": hazard(
+    "herbicide-residue",
+    "note",
+    "ncsu-herbicide-carryover",
+    (facts) =>
+      `${list(facts)}: some weedkillers survive composting and cripple peppers and tomatoes. Grow a few beans in it first.`,
+  ),
+  salts: hazard(
+    "coir-salts",
+    "note",
+    "hortscience-coir-1996",
+    (facts) =>
+      `${list(facts)}: can be high in sodium, chloride and potassium (EC 0.3 to 2.9 dS/m over 12 sources). Buy it washed and buffered, or rinse it; a calcium nitrate soak is used where sodium stays high.`,
+  ),
+  "raw-manure": hazard(
+    "fresh-manure",
+    "danger",
+    "nop-raw-manure",
+    (facts) =>
+      `${list(facts)}: unless hot-composted it can carry germs and burn roots. Not in a mix that is planted now: 90 days from digging in to harvest for staked crops, 120 for what touches the soil; gloves, and wash.`,
+  ),
+  "soil-lead": hazard(
+    "soil-lead",
+    "note",
+    "umd-soil-lead",
+    (facts) =>
+      `${list(facts)}: near old paint, roads or works have it tested; above 400 ppm lead grow no vegetables in it.`,
+  ),
+};

@@ -1,0 +1,104 @@
+import { type Caution, inOrderOfUrgency } from "../outcome/caution.ts";
+import { answer, type Outcome } from "../outcome/outcome.ts";
+import { term, type WorkingLine } from "../outcome/working.ts";
+import { airAndWater, airAndWaterWorking } from "./air-and-water.ts";
+import { mixFirstSeason } from "./first-season.ts";
+import { mixCautions } from "./mix-cautions.ts";
+import { fillSpaces } from "./mix-fills.ts";
+import type { MixInput } from "./mix-input.ts";
+import { carLoadsOf, orderComponents } from "./mix-order.ts";
+import type { MixResult } from "./mix-result.ts";
+import { LOSS_SHARE_RANGE, SETTLING_SHARE_RANGE } from "./usual-losses.ts";
+import { mixVolumes, volumesWorking } from "./volumes.ts";
+import { floorLoad, floorLoadWorking, type MixedIngredient, mixMass } from "./weight.ts";
+
+/**
+ * How much of everything fills these beds and pots, what to buy, what it weighs and what it brings.
+ *
+ * order volume = space / ((1 - settling) (1 - loss on mixing)); each ingredient's loose volume is its share of it.
+ * Additions are dosed on the final volume, the space that is filled.
+ *
+ * @param input See {@link MixInput}; losses are shares from 0 to less than 1.
+ * @returns Volumes in litres, masses in kilograms and grams, areas in square metres, money as it was given.
+ */
+export function mix(input: MixInput): Outcome<MixResult> {
+  const { recipe, fills, losses, lossSources } = input;
+  const spaces = fillSpaces(fills);
+  const volumes = mixVolumes(spaces.volumeLitres, losses);
+  const working: WorkingLine[] = [...spaces.working, ...volumesWorking(volumes, losses, lossSources)];
+  const ingredients = recipe.components.map((component): MixedIngredient => {
+    const own = input.supplies.find(({ name }) => name === component.name)?.dryKilogramsPerLitre;
+    return {
+      name: component.name,
+      volumeLitres: component.share * volumes.fillVolumeLitres,
+      looseVolumeLitres: component.share * volumes.orderVolumeLitres,
+      ...(own === undefined ? {} : { dryKilogramsPerLitre: own }),
+    };
+  });
+  for (const [index, { name, looseVolumeLitres }] of ingredients.entries()) {
+    working.push({
+      label: `${name}, loose`,
+      expression: `${term(volumes.orderVolumeLitres)} L * ${term(recipe.components[index]!.share)}`,
+      value: looseVolumeLitres,
+      unit: "L",
+      source: recipe.source,
+    });
+  }
+  const ordered = orderComponents(input, ingredients, volumes);
+  if (!ordered.ok) return ordered;
+  working.push(...ordered.working);
+  const additions = recipe.additions.map(({ name, gramsPerCubicMetre }) => {
+    const massGrams = (gramsPerCubicMetre * volumes.fillVolumeLitres) / 1000;
+    working.push({
+      label: `${name}, on the final volume`,
+      expression: `${term(volumes.fillVolumeLitres)} L * ${term(gramsPerCubicMetre)} g/m^3`,
+      value: massGrams,
+      unit: "g",
+      source: recipe.source,
+    });
+    return { name, massGrams, gramsPerCubicMetre };
+  });
+  const weight = mixMass(ingredients);
+  working.push(...weight.working);
+  const wettest = weight.mass ? weight.mass.wetRange[1] / volumes.fillVolumeLitres : undefined;
+  const spacesWithLoad = spaces.fills.map((space) => {
+    if (wettest === undefined || space.areaSquareMetres === undefined) return space;
+    const kilograms = space.volumeLitres * wettest;
+    const load = floorLoad(kilograms / space.areaSquareMetres);
+    working.push(floorLoadWorking(space.label, kilograms, space.areaSquareMetres, load));
+    return { ...space, load };
+  });
+  const pots = fills.filter(({ kind }) => kind === "pot");
+  const heights = pots.map(({ heightMetres }) => heightMetres);
+  const air = airAndWater(recipe.components, heights.every((height) => height === heights[0]) ? heights[0] : undefined);
+  working.push(...airAndWaterWorking(air));
+  const season = mixFirstSeason(ingredients, volumes.fillVolumeLitres);
+  working.push(...(season?.working ?? []));
+  const loads = input.car ? carLoadsOf(input, ordered.value.components, input.car) : undefined;
+  const result: MixResult = {
+    ...volumes,
+    orderVolumeRangeLitres: orderRange(input),
+    fills: spacesWithLoad,
+    ...spaces.totals,
+    ...ordered.value,
+    additions,
+    ...(weight.mass === undefined ? {} : { massKilograms: weight.mass }),
+    ...(loads === undefined ? {} : { carLoads: loads }),
+    airAndWater: air,
+    ...(season === undefined ? {} : { firstSeason: season.value }),
+    recipeSource: recipe.source,
+  };
+  const cautions: Caution[] = [...ordered.cautions, ...mixCautions(input, result, weight.unknown)];
+  return answer(result, inOrderOfUrgency(cautions), working);
+}
+
+/** The order volume by the lowest and highest published losses; a loss that the grower stated stands. */
+function orderRange({ fills, losses, lossSources }: MixInput): readonly [number, number] {
+  const fill = fills.reduce((sum, { count, volume }) => sum + count * volume.value, 0);
+  const end = (index: 0 | 1): number =>
+    mixVolumes(fill, {
+      lossShare: lossSources.loss === null ? losses.lossShare : LOSS_SHARE_RANGE[index],
+      settlingShare: lossSources.settling === null ? losses.settlingShare : SETTLING_SHARE_RANGE[index],
+    }).orderVolumeLitres;
+  return [end(0), end(1)];
+}
