@@ -22,6 +22,28 @@ const YARD_M3 = 0.9144 ** 3;
 const ACRE_M2 = 4046.8564224;
 const US_GALLON_L = 3.785411784;
 
+/** Words and their usual signs, so that "pounds per 1000 square feet" is "lb/1000sqft". */
+const SIGNS: readonly (readonly [words: RegExp, sign: string])[] = [
+  [/\bper\b/g, "/"],
+  [/\s+/g, ""],
+  [/(\d),(?=\d{3})/g, "$1"],
+  [/^(pounds?|lbs)(?=\/)/, "lb"],
+  [/^ounces?(?=\/)/, "oz"],
+  [/^(kilograms?|kgs)(?=\/)/, "kg"],
+  [/^grams?(?=\/)/, "g"],
+  [/sq(uare)?\.?(feet|foot|ft)\.?$/, "sqft"],
+  [/sq(uare)?\.?(yards?|yd)\.?$/, "sqyd"],
+  [/sq(uare)?\.?(met(er|re)s?|m)$/, "m2"],
+  [/cu(bic)?\.?(yards?|yd)\.?$/, "cuyd"],
+  [/cu(bic)?\.?(met(er|re)s?|m)$/, "m3"],
+  [/(hectares?)$/, "ha"],
+  [/acres$/, "acre"],
+];
+
+function bareSpelling(text: string): string {
+  return SIGNS.reduce((spelling, [words, sign]) => spelling.replace(words, sign), text.toLowerCase());
+}
+
 /** Grams spread on so many square metres. */
 function onArea(grams: number, squareMetres: number, ...names: readonly string[]): RateUnit {
   return {
@@ -83,28 +105,6 @@ export const RATE_UNITS: readonly RateUnit[] = [
   inMix(POUND_G, YARD_M3, "lb/cu yd", "lb/yd3"),
   inMix(OUNCE_G, YARD_M3, "oz/cu yd", "oz/yd3"),
 ];
-
-/** Words and their usual signs, so that "pounds per 1000 square feet" is "lb/1000sqft". */
-const SIGNS: readonly (readonly [words: RegExp, sign: string])[] = [
-  [/\bper\b/g, "/"],
-  [/\s+/g, ""],
-  [/(\d),(?=\d{3})/g, "$1"],
-  [/^(pounds?|lbs)(?=\/)/, "lb"],
-  [/^ounces?(?=\/)/, "oz"],
-  [/^(kilograms?|kgs)(?=\/)/, "kg"],
-  [/^grams?(?=\/)/, "g"],
-  [/sq(uare)?\.?(feet|foot|ft)\.?$/, "sqft"],
-  [/sq(uare)?\.?(yards?|yd)\.?$/, "sqyd"],
-  [/sq(uare)?\.?(met(er|re)s?|m)$/, "m2"],
-  [/cu(bic)?\.?(yards?|yd)\.?$/, "cuyd"],
-  [/cu(bic)?\.?(met(er|re)s?|m)$/, "m3"],
-  [/(hectares?)$/, "ha"],
-  [/acres$/, "acre"],
-];
-
-function bareSpelling(text: string): string {
-  return SIGNS.reduce((spelling, [words, sign]) => spelling.replace(words, sign), text.toLowerCase());
-}
 
 /** The unit that a written rate means, whatever its case and spacing; undefined when there is none. */
 export function rateUnitNamed(text: string): RateUnit | undefined {
