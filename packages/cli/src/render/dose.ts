@@ -33,7 +33,7 @@ export function doseLines(input: DoseInput, result: DoseResult, { habit }: Style
     lines.push(`  for ${count} cans, ${water(waterLitres, habit)} in all: ${weighed(massGrams, habit)}`);
   }
   lines.push(`  ${deliveredLine(result.deliveredPpm, "ppm")}`);
-  if (result.ecMilliSiemensPerCm !== undefined)
+  if (result.ecMilliSiemensPerCm !== undefined && result.ecMilliSiemensPerCm >= 0.01)
     lines.push(`  EC about ${shown(result.ecMilliSiemensPerCm, 2)} mS/cm above the water's own`);
   else if (result.ecRange)
     lines.push(

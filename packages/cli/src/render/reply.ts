@@ -8,7 +8,9 @@ import { shown } from "./number.ts";
 /** The answer first, the cautions under it, then the arithmetic when it was asked for. */
 export function renderReply(reply: Reply, style: Style, withWorking: boolean): string {
   const lines = reply.lines(style).flatMap((line) => wrapped(line, style.width));
-  const cautions = reply.cautions.map((caution) => renderCaution(caution, style));
+  // Who asks for US units knows which gallon is meant.
+  const heeded = reply.cautions.filter(({ code }) => !(style.habit === "us" && code === "measure-read-as-us"));
+  const cautions = heeded.map((caution) => renderCaution(caution, style));
   const working = withWorking ? reply.working.map((line) => renderWorking(line, style)) : [];
   return `${[
     ...lines,

@@ -59,6 +59,18 @@ describe("a can", () => {
   });
 });
 
+test("an amount too fine for a kitchen scale is made measurable through a weak stock", () => {
+  const input = readDose({ product: "boric-acid", target: "B 0.5 ppm", water: "10 L" }, context);
+  const outcome = input.ok ? dose(input.value) : input;
+  const caution = outcome.ok ? outcome.cautions.find(({ code }) => code === "too-small-to-weigh") : undefined;
+  // 5 mg of B at 17 % is 29.4 mg; of a stock of 10 g/L that is 2.94 mL.
+  expect(caution?.message).toContain("29.4 mg");
+  expect(caution?.message).toContain("2.94 mL");
+  const plain = readDose({ product: "20-20-20", target: "N 100 ppm", water: "10 L" }, context);
+  const enough = plain.ok ? dose(plain.value) : plain;
+  expect(enough.ok && enough.cautions.some(({ code }) => code === "too-small-to-weigh")).toBe(false);
+});
+
 describe("properties", () => {
   const rates = fc.double({ min: 1, max: 400, noNaN: true });
   const litres = fc.double({ min: 0.5, max: 2000, noNaN: true });

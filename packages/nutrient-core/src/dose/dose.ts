@@ -8,13 +8,9 @@ import { electricalConductivity } from "../solution/conductivity.ts";
 import type { Extent } from "../supply/basis.ts";
 import { type BothForms, inBothForms } from "../supply/both-forms.ts";
 import { type Purpose, supplyOne, volumeOf } from "../supply/one-product.ts";
+import type { Stock } from "../supply/read-stock.ts";
 import type { Amount, Delivered } from "../supply/supply.ts";
-
-/** A concentrate that an injector thins: one part of stock in `ratio` parts of finished feed. */
-export interface Stock {
-  readonly ratio: number;
-  readonly tankLitres: number;
-}
+import { amountCautions } from "./cautions.ts";
 
 export interface DoseInput {
   readonly product: Product;
@@ -78,6 +74,7 @@ export function dose(input: DoseInput): Outcome<DoseResult> {
     ...hazardCautions([product]),
     ...feedCautions(delivered, extent, conductivity),
     ...nitrogenFormCautions(delivered),
+    ...(stock ? [] : amountCautions(product, massGrams)),
   ];
   const made = stock ? throughStock(stock, waterLitres, amounts, working) : undefined;
   if (stock && made) {

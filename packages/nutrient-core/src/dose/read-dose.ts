@@ -1,10 +1,11 @@
 import * as z from "zod/mini";
 import { throughDoor } from "../outcome/door.ts";
 import { andThen, answer, at, gather, type Outcome, unusable } from "../outcome/outcome.ts";
-import { ofDimension, type QuantityReader } from "../quantity/quantity.ts";
+import { ofDimension } from "../quantity/quantity.ts";
 import { type OneProductInput, oneProductTexts, readOneProduct } from "../supply/read-one-product.ts";
+import { readStock, type Stock } from "../supply/read-stock.ts";
 import type { ReadingContext } from "../supply/reading-context.ts";
-import type { DoseInput, Stock } from "./dose.ts";
+import type { DoseInput } from "./dose.ts";
 
 const text = z.optional(z.string());
 
@@ -51,25 +52,6 @@ const WATER_MISSING = {
   hint: 'add --water "9 L", or --stock 1:100 --tank "5 L"',
 };
 
-function readStock(texts: DoseRequest, quantity: QuantityReader): Outcome<Stock | undefined> {
-  if (texts.stock === undefined && texts.tank === undefined) return answer(undefined);
-  if (texts.stock === undefined || texts.tank === undefined) {
-    const missing = texts.stock === undefined ? "stock" : "tank";
-    return unusable({
-      code: "option-missing",
-      path: missing,
-      message: "A stock solution needs both its ratio and the volume of the tank.",
-      expected: missing === "stock" ? "an injector ratio such as 1:100" : "a volume such as 5 L",
-      received: "nothing",
-      hint: missing === "stock" ? "add --stock 1:100" : 'add --tank "5 L"',
-    });
-  }
-  return gather<{ ratio: number; tankLitres: number }>({
-    ratio: at("stock", readInjectorRatio(texts.stock)),
-    tankLitres: at("tank", ofDimension(quantity(texts.tank), "volume", texts.tank)),
-  });
-}
-
 function readCount(written: string): Outcome<number> {
   const count = Number(written.trim());
   if (/^\d+$/.test(written.trim()) && count >= 1 && count <= 10_000) return answer(count);
@@ -81,26 +63,4 @@ function readCount(written: string): Outcome<number> {
     received: written,
     hint: "write for example --cans 3",
   });
-}
-
-/**
- * Reads an injector ratio: `1:100` is one part of stock in one hundred parts of finished feed.
- *
- * @example
- * readInjectorRatio("1:100")  // => 100
- */
-export function readInjectorRatio(written: string): Outcome<number> {
-  const match = /^\s*1\s*[:/]\s*(\d+(?:\.\d+)?)\s*$/.exec(written);
-  const ratio = Number(match?.[1]);
-  if (!match || !(ratio >= 1 && ratio <= 5000)) {
-    return unusable({
-      code: "injector-ratio-unreadable",
-      path: "",
-      message: `"${written}" is not an injector ratio.`,
-      expected: "1:R with R from 1 to 5000, such as 1:100",
-      received: written,
-      hint: "write 1:100 for one part of stock in one hundred parts of finished feed",
-    });
-  }
-  return answer(ratio);
 }

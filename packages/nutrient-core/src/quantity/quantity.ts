@@ -1,7 +1,7 @@
-import { type CautionKind, raise } from "../outcome/caution.ts";
+import { type Caution, type CautionKind, raise } from "../outcome/caution.ts";
 import { type Answer, answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import type { Problem } from "../outcome/problem.ts";
-import { type Dimension, KEPT_IN, type UnitDefinition } from "./definitions.ts";
+import { type Dimension, KEPT_IN, UNITS, type UnitDefinition } from "./definitions.ts";
 import { NUMBER_PATTERN, plainText, readNumber } from "./number.ts";
 import { nearestUnitNames, unitNamed } from "./unit-name.ts";
 
@@ -15,22 +15,28 @@ export interface Quantity {
 export type QuantityReader = (text: string) => Outcome<Quantity>;
 
 /** Raised when a bare name that countries share was read as the US measure. */
-export const measureReadAsUs: CautionKind<{ readonly written: string; readonly meant: string; readonly size: string }> =
-  {
-    code: "measure-read-as-us",
-    severity: "note",
-    source: "nist-handbook-44",
-    sentence: ({ written, meant, size }) =>
-      `"${written}" was read as the ${meant} (${size}). For another one write its name: "imperial ${written}" or "metric ${written}".`,
-  };
+export const measureReadAsUs: CautionKind<{
+  readonly written: string;
+  readonly meant: string;
+  readonly size: string;
+  readonly others: readonly string[];
+}> = {
+  code: "measure-read-as-us",
+  severity: "note",
+  source: "nist-handbook-44",
+  sentence: ({ written, meant, size, others }) =>
+    `"${written}" was read as the ${meant} (${size}); write ${others.map((name) => `"${name}"`).join(" or ")} for ${others.length > 1 ? "another" : "the other"}.`,
+};
 
 /** The note that belongs to a unit whose bare name was assumed to be the US one. */
-export function assumedUnitNote(written: string, unit: UnitDefinition) {
+export function assumedUnitNote(written: string, unit: UnitDefinition): Caution {
   const size =
     unit.dimension === "volume" && unit.factor < 1
       ? `${round(unit.factor * 1000)} mL`
       : `${round(unit.factor)} ${KEPT_IN[unit.dimension]}`;
-  return raise(measureReadAsUs, { written, meant: unit.name, size });
+  const [word] = unit.shared?.names ?? [written];
+  const others = UNITS.filter((other) => other !== unit && other.shared?.names[0] === word).map(({ name }) => name);
+  return raise(measureReadAsUs, { written, meant: unit.name, size, others });
 }
 
 const round = (value: number): number => Number(value.toPrecision(4));
