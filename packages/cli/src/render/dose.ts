@@ -1,17 +1,16 @@
-import { type DoseInput, type DoseResult, METRIC_SPOONS, spoonsFor, US_SPOONS } from "nutrient-core";
+import { type DoseInput, type DoseResult, METRIC_SPOONS, spoonsFor, type UnitHabit, US_SPOONS } from "nutrient-core";
 import type { Style } from "../command.ts";
 import { deliveredLine } from "./delivered.ts";
+import { NOT_BY_SPOON } from "./not-by-spoon.ts";
 import { shown, water, weighed } from "./number.ts";
-import { spoonText } from "./spoons.ts";
+import { shortSpoons, spoonText } from "./spoons.ts";
 
 /** The can first: what to weigh, then what it delivers. */
 export function doseLines(input: DoseInput, result: DoseResult, { habit }: Style): string[] {
   const [amount] = result.amounts;
   if (!amount) return [];
-  const set = habit === "us" ? US_SPOONS : METRIC_SPOONS;
-  const spoons = amount.volumeMillilitres === undefined ? undefined : spoonsFor(amount.volumeMillilitres, set);
   const measure = weighed(amount.massGrams, habit);
-  const about = spoons ? ` (about ${spoonText(spoons)})` : "";
+  const about = byVolume(input, amount.volumeMillilitres, habit);
   const lines: string[] = [];
   if (result.stock) {
     const { massGrams, gramsPerLitre, finalVolumeLitres, millilitresForWater } = result.stock;
@@ -40,4 +39,15 @@ export function doseLines(input: DoseInput, result: DoseResult, { habit }: Style
       `  EC between ${shown(result.ecRange[0], 2)} and ${shown(result.ecRange[1], 2)} mS/cm above the water's own, by the salts used`,
     );
   return lines;
+}
+
+/** A liquid by its millilitres; a powder by spoons, unless it is nothing for a spoon. */
+function byVolume({ product }: DoseInput, millilitres: number | undefined, habit: UnitHabit): string {
+  if (millilitres === undefined) return "";
+  if (product.hazards.some((hazard) => NOT_BY_SPOON.has(hazard)))
+    return product.state === "liquid" ? ` (${shown(millilitres)} mL)` : "";
+  const spoons = spoonsFor(millilitres, habit === "us" ? US_SPOONS : METRIC_SPOONS);
+  if (product.state === "liquid")
+    return ` (${shown(millilitres)} mL${habit === "us" && spoons ? `, about ${shortSpoons(spoons)} US` : ""})`;
+  return spoons ? ` (about ${spoonText(spoons)})` : "";
 }
