@@ -226,6 +226,11 @@ test("one superphosphate alone is a residue, not a meeting", () => {
   expect(codes).toEqual(["residue-in-stock"]);
 });
 
+test("elemental sulfur is no sulfate", () => {
+  const codes = stockCautions(amountsOf(["calcium-nitrate", 100], ["S", 5]), 10).map(({ code }) => code);
+  expect(codes).not.toContain("stock-calcium-with-sulfate");
+});
+
 test("every limit's source is on file", () => {
   for (const limits of [STRONGEST_FEED, STRONGEST_TRACE_FEED, WHOLE_SEASON, TRACE_DRESSING])
     for (const { source } of Object.values(limits)) expect(Object.keys(sources)).toContain(source);

@@ -153,6 +153,35 @@ describe("working", () => {
     }
     expect(working.at(-1)!.value).toBe(milliSiemensPerCm);
   });
+  test.each(Object.entries(cases))(
+    "in %s no number appears from nowhere: each ion conducts what a line before left of it",
+    (_, { working }) => {
+      working.forEach(({ label, expression }, at) => {
+        const [, ion] = /^(.*?\S+(?: \d[+-])?) conducts$/.exec(label) ?? [];
+        if (ion === undefined || ion.includes(" with ")) return;
+        const concentration = Number(/([\d.e+-]+) mmol\/L/.exec(expression)![1]);
+        expect(working[at - 1]!.label.startsWith(ion), label).toBe(true);
+        expect(working[at - 1]!.value).toBe(concentration);
+      });
+    },
+  );
+
+  test("charged pairs conduct like the single ion they are: Ca2+ with H2PO4- in solution 1", () => {
+    const { fromPairs, association } = conductivityOfIons({
+      K: 0.006,
+      Ca: 0.005,
+      Mg: 0.002,
+      NO3: 0.015,
+      SO4: 0.002,
+      H2PO4: 0.001,
+    });
+    const pair = fromPairs.find(({ pair: { cation, anion } }) => cation === "Ca" && anion === "H2PO4")!;
+    const calciumPaired = association.pairs.find(({ cation, anion }) => cation === "Ca" && anion === "H2PO4")!;
+    // Limiting conductivity 33, ionic strength 0.0267: gamma 0.856 to the power 0.6.
+    const byHand = 33 * calciumPaired.concentration * 0.856 ** 0.6;
+    expect(Math.abs(relativeError(pair.milliSiemensPerCm, byHand))).toBeLessThan(0.001);
+    expect(cases["solution 1"].working.map(({ label }) => label)).toContain("Ca2+ with H2PO4- conducts");
+  });
 });
 
 describe("properties", () => {

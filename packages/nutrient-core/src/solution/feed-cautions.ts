@@ -1,8 +1,20 @@
 import type { Nutrient } from "../element/nutrient.ts";
-import { type Caution, type CautionKind, type Facts, raise } from "../outcome/caution.ts";
+import { type Caution, raise } from "../outcome/caution.ts";
 import type { Extent } from "../supply/basis.ts";
 import type { Delivered } from "../supply/supply.ts";
 import type { Conductivity } from "./conductivity.ts";
+import {
+  AMMONIUM,
+  BORON,
+  BURNING_DRESSING,
+  BURNING_FEED,
+  type Excess,
+  RUNOFF_DRESSING,
+  RUNOFF_FEED,
+  STRONG_DRESSING,
+  STRONG_FEED,
+  TRACE,
+} from "./feed-caution-kinds.ts";
 import {
   AMMONIUM_PPM,
   AMMONIUM_SHARE,
@@ -20,90 +32,7 @@ import {
   WAY_OVER,
   WHOLE_SEASON,
 } from "./feed-limits.ts";
-import { capital, listed, shown } from "./shown.ts";
-
-/** What is too much, each with its own comparison and where that comes from. */
-interface Excess extends Facts {
-  readonly excesses: readonly string[];
-  readonly sources: readonly string[];
-}
-
-const STRONG_FEED: CautionKind<Excess> = {
-  code: "feed-strength",
-  severity: "caution",
-  source: "sonneveld-straver-1994",
-  sentence: ({ excesses }) =>
-    `This feed is far stronger than those that are published: ${listed(excesses)}. It can burn roots and leaves: use less product or more water, and follow the label.`,
-};
-
-const BURNING_FEED: CautionKind<Excess> = {
-  ...STRONG_FEED,
-  severity: "danger",
-  sentence: ({ excesses }) =>
-    `Do not water with this: ${listed(excesses)}. It will burn roots. Check the amounts and the units, and thin it with several times the water.`,
-};
-
-const STRONG_DRESSING: CautionKind<Excess> = {
-  code: "feed-strength",
-  severity: "caution",
-  source: "florida-pepper-drip-2006",
-  sentence: ({ excesses }) =>
-    `One dressing gives as much as a whole season or more: ${listed(excesses)}. Split it into several, or use less; a soil test tells how much the bed needs.`,
-};
-
-const BURNING_DRESSING: CautionKind<Excess> = {
-  ...STRONG_DRESSING,
-  severity: "danger",
-  sentence: ({ excesses }) =>
-    `Do not spread this in one go: ${listed(excesses)}. It will burn roots and wash out. Check the amounts and the units: pounds of product are not pounds of nutrient.`,
-};
-
-const BORON: CautionKind<{ readonly amount: number; readonly unit: string; readonly limit: number }> = {
-  code: "boron-narrow",
-  severity: "danger",
-  source: "maas-1990-boron",
-  sentence: ({ amount, unit, limit }) =>
-    `Boron: ${shown(amount)} ${unit} is over ${shown(limit)} ${unit}, where it turns from food to poison for peppers and many others. Weigh it on a fine scale, never by the spoon, and add it only where a test shows that it is short.`,
-};
-
-const TRACE: CautionKind<Excess> = {
-  code: "micronutrient-narrow",
-  severity: "caution",
-  source: "common-practice",
-  sentence: ({ excesses }) =>
-    `${capital(listed(excesses))}: trace elements harm in small excess and stay in the ground for years. Use less, and only where a test or the leaves show that they are short.`,
-};
-
-const RUNOFF_FEED: CautionKind<{ readonly nitrogenPpm: number; readonly timesDrinkingWaterLimit: number }> = {
-  code: "runoff",
-  severity: "note",
-  source: "us-epa-nitrate-mcl",
-  sentence: ({ timesDrinkingWaterLimit }) =>
-    `Not for drinking: its nitrogen is ${shown(timesDrinkingWaterLimit)} times the limit for drinking water. Mark the can, keep it from children and animals, pour leftovers on a bed and never into a drain or a stream, and follow local rules.`,
-};
-
-const RUNOFF_DRESSING: CautionKind<Facts> = {
-  code: "runoff",
-  severity: "note",
-  source: "ny-ecl-17-2103",
-  sentence: () =>
-    "Keep it off paths and paving and sweep back what falls there, stay well away from drains, wells and open water, and do not spread before heavy rain; local rules may set distances and dates.",
-};
-
-const AMMONIUM: CautionKind<{
-  readonly ammoniumPpm: number;
-  readonly ureaPpm: number;
-  readonly shareOfNitrogen: number;
-  readonly sources: readonly string[];
-}> = {
-  code: "ammonium-share",
-  severity: "caution",
-  source: "bar-tal-2001",
-  sentence: ({ ammoniumPpm, ureaPpm, shareOfNitrogen }) =>
-    `${shown(ammoniumPpm + ureaPpm)} mg/L of the nitrogen (${shown(shareOfNitrogen * 100)} %) is ammonium${
-      ureaPpm > 0 ? " or urea, which becomes ammonium," : ""
-    } and in trials with pepper in pots and substrates yields fell above ${AMMONIUM_PPM} mg/L or half of the nitrogen: less calcium reaches the fruit, whose ends rot. Take part of the nitrogen as nitrate, most of all from flowering on.`,
-};
+import { shown } from "./shown.ts";
 
 /**
  * What to heed when this much is given: a feed or dressing far over published strengths, trace elements with little

@@ -1,0 +1,86 @@
+import type { CautionKind, Facts } from "../outcome/caution.ts";
+import { AMMONIUM_PPM } from "./feed-limits.ts";
+import { capital, listed, shown } from "./shown.ts";
+
+/** What is too much, each with its own comparison and where that comes from. */
+export interface Excess extends Facts {
+  readonly excesses: readonly string[];
+  readonly sources: readonly string[];
+}
+
+export const STRONG_FEED: CautionKind<Excess> = {
+  code: "feed-strength",
+  severity: "caution",
+  source: "sonneveld-straver-1994",
+  sentence: ({ excesses }) =>
+    `This feed is far stronger than those that are published: ${listed(excesses)}. It can burn roots and leaves: use less product or more water, and follow the label.`,
+};
+
+export const BURNING_FEED: CautionKind<Excess> = {
+  ...STRONG_FEED,
+  severity: "danger",
+  sentence: ({ excesses }) =>
+    `Do not water with this: ${listed(excesses)}. It will burn roots. Check the amounts and the units, and thin it with several times the water.`,
+};
+
+export const STRONG_DRESSING: CautionKind<Excess> = {
+  code: "feed-strength",
+  severity: "caution",
+  source: "florida-pepper-drip-2006",
+  sentence: ({ excesses }) =>
+    `One dressing gives as much as a whole season or more: ${listed(excesses)}. Split it into several, or use less; a soil test tells how much the bed needs.`,
+};
+
+export const BURNING_DRESSING: CautionKind<Excess> = {
+  ...STRONG_DRESSING,
+  severity: "danger",
+  sentence: ({ excesses }) =>
+    `Do not spread this in one go: ${listed(excesses)}. It will burn roots and wash out. Check the amounts and the units: pounds of product are not pounds of nutrient.`,
+};
+
+export const BORON: CautionKind<{ readonly amount: number; readonly unit: string; readonly limit: number }> = {
+  code: "boron-narrow",
+  severity: "danger",
+  source: "maas-1990-boron",
+  sentence: ({ amount, unit, limit }) =>
+    `Boron: ${shown(amount)} ${unit} is over ${shown(limit)} ${unit}, where it turns from food to poison for peppers and many others. Weigh it on a fine scale, never by the spoon, and add it only where a test shows that it is short.`,
+};
+
+export const TRACE: CautionKind<Excess> = {
+  code: "micronutrient-narrow",
+  severity: "caution",
+  source: "common-practice",
+  sentence: ({ excesses }) =>
+    `${capital(listed(excesses))}: trace elements harm in small excess and stay in the ground for years. Use less, and only where a test or the leaves show that they are short.`,
+};
+
+export const RUNOFF_FEED: CautionKind<{ readonly nitrogenPpm: number; readonly timesDrinkingWaterLimit: number }> = {
+  code: "runoff",
+  severity: "note",
+  source: "us-epa-nitrate-mcl",
+  sentence: ({ timesDrinkingWaterLimit }) =>
+    `Not for drinking: its nitrogen is ${shown(timesDrinkingWaterLimit)} times the limit for drinking water. Mark the can, keep it from children and animals, pour leftovers on a bed and never into a drain or a stream, and follow local rules.`,
+};
+
+export const RUNOFF_DRESSING: CautionKind<Facts> = {
+  code: "runoff",
+  severity: "note",
+  source: "ny-ecl-17-2103",
+  sentence: () =>
+    "Keep it off paths and paving and sweep back what falls there, stay well away from drains, wells and open water, and do not spread before heavy rain; local rules may set distances and dates.",
+};
+
+export const AMMONIUM: CautionKind<{
+  readonly ammoniumPpm: number;
+  readonly ureaPpm: number;
+  readonly shareOfNitrogen: number;
+  readonly sources: readonly string[];
+}> = {
+  code: "ammonium-share",
+  severity: "caution",
+  source: "bar-tal-2001",
+  sentence: ({ ammoniumPpm, ureaPpm, shareOfNitrogen }) =>
+    `${shown(ammoniumPpm + ureaPpm)} mg/L of the nitrogen (${shown(shareOfNitrogen * 100)} %) is ammonium${
+      ureaPpm > 0 ? " or urea, which becomes ammonium," : ""
+    } and in trials with pepper in pots and substrates yields fell above ${AMMONIUM_PPM} mg/L or half of the nitrogen: less calcium reaches the fruit, whose ends rot. Take part of the nitrogen as nitrate, most of all from flowering on.`,
+};
