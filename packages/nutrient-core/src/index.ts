@@ -13,7 +13,7 @@ export {
   type Residual,
 } from "./blend/blend.ts";
 export { type BlendRequest, readBlend } from "./blend/read-blend.ts";
-export { type DoseAmount, type DoseInput, type DoseResult, dose, type Stock } from "./dose/dose.ts";
+export { type DoseAmount, type DoseInput, type DoseResult, dose } from "./dose/dose.ts";
 export { type DoseRequest, readDose } from "./dose/read-dose.ts";
 export { addContents, asElement, asOxide, type Content, percentOf } from "./element/content.ts";
 export { type AtomCounts, massFractions, molarMass, readFormula } from "./element/formula.ts";
@@ -28,6 +28,15 @@ export {
 export { label } from "./label/label.ts";
 export type { HeldMass, LabelInput, LabelPercent, LabelResult } from "./label/label-result.ts";
 export { type LabelRequest, readLabelRequest } from "./label/read-label-request.ts";
+export type { AirAndWater } from "./mix/air-and-water.ts";
+export type { Fill } from "./mix/fill/fill.ts";
+export type { FirstSeason } from "./mix/first-season.ts";
+export { type IngredientSupply, readShelfIngredients } from "./mix/ingredient/supply.ts";
+export { mix } from "./mix/mix.ts";
+export type { MixInput } from "./mix/mix-input.ts";
+export type { MixAddition, MixComponent, MixResult, OrderedPack } from "./mix/mix-result.ts";
+export { type MixRequest, readMix } from "./mix/read-mix.ts";
+export { STARTING_POINTS, type StartingPoint } from "./mix/recipe/starting-points.ts";
 export type { Caution, Severity } from "./outcome/caution.ts";
 export { type Answer, answer, type Outcome, type Unusable, unusable } from "./outcome/outcome.ts";
 export type { Problem } from "./outcome/problem.ts";

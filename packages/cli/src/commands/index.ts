@@ -20,6 +20,10 @@ export const COMMANDS: Readonly<
     summary: "how much on this bed?",
     load: async () => (await import("./bed.ts")).bedCommand,
   },
+  mix: {
+    summary: "how much of each for these beds and pots?",
+    load: async () => (await import("./mix.ts")).mixCommand,
+  },
   check: {
     summary: "are these files usable?",
     load: async () => (await import("./check.ts")).checkCommand,

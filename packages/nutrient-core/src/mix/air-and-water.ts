@@ -36,7 +36,7 @@ const LESS_WATER = [0.2, 0.42] as const;
  */
 export function airAndWater(components: readonly RecipeComponent[], heightMetres: number | undefined): AirAndWater {
   const like = measuredLike(components);
-  if (!like) return { isKnown: false, reason: "no published measurement of a mix like this one was found" };
+  if (!like) return { isKnown: false, reason: "no mix like it was measured" };
   if (heightMetres === undefined)
     return { isKnown: false, reason: "air and water depend on the pot's height, which was not given" };
   if (heightMetres < MEASURED_HEIGHT_METRES * 0.9 || heightMetres > 0.4) {

@@ -13,20 +13,17 @@ interface LoadFacts {
   readonly of: string;
 }
 
-const PLACE = "A roof, balcony or deck: ask a structural engineer, and follow local codes.";
+const PLACE = "On a roof, balcony or deck ask a structural engineer first, and follow local codes.";
 
 const load = ({ kilogramsPerSquareMetre, kilopascals, poundsPerSquareFoot, of }: LoadFacts): string =>
-  `Wet, the ${of} puts up to ${number(kilogramsPerSquareMetre)} kg/m2 on what it stands on (${number(kilopascals)} kPa, ${number(poundsPerSquareFoot)} psf)`;
+  `Wet, "${of}" weighs up to ${number(kilogramsPerSquareMetre)} kg/m2 (${number(kilopascals)} kPa, ${number(poundsPerSquareFoot)} psf)`;
 
 function roofLoad(severity: Severity, sentence: (facts: LoadFacts) => string): CautionKind<LoadFacts> {
   return { code: "roof-load", severity, source: "irc-2000-live-loads", sentence };
 }
 
 /** No limit was stated: the number, and where it matters. */
-export const roofLoadUnstated: CautionKind<LoadFacts> = roofLoad(
-  "caution",
-  (facts) => `${load(facts)}, before people and snow. ${PLACE}`,
-);
+export const roofLoadUnstated: CautionKind<LoadFacts> = roofLoad("caution", (facts) => `${load(facts)}. ${PLACE}`);
 
 /** The stated limit is not reached by the mix alone. */
 export const roofLoadWithin: CautionKind<LoadFacts> = roofLoad(
@@ -65,7 +62,7 @@ export const volumeLossAssumed: CautionKind<{
   severity: "note",
   source: "container-mix-guidance",
   sentence: ({ lossPercent, settlingPercent, assumed, lowLitres, highLitres }) =>
-    `Assumed: ${assumed.includes("loss") ? `${number(lossPercent)} % lost on mixing` : ""}${assumed.length > 1 ? ", " : ""}${assumed.includes("settling") ? `${number(settlingPercent)} % on settling (no measured figure was found)` : ""}. By published figures ${number(lowLitres)} to ${number(highLitres)} L of loose material could be needed; mix a measured trial and state --loss and --settling.`,
+    `Assumed: ${assumed.includes("loss") ? `${number(lossPercent)} % lost on mixing` : ""}${assumed.length > 1 ? ", " : ""}${assumed.includes("settling") ? `${number(settlingPercent)} % on settling (no measured figure was found)` : ""}. Published figures make it ${number(lowLitres)} to ${number(highLitres)} L; mix a measured trial and state --loss and --settling.`,
 };
 
 export const noPackKnown: CautionKind<{ readonly ingredients: readonly string[] }> = {
@@ -164,7 +161,7 @@ export const HAZARD_CAUTIONS: Readonly<Record<IngredientHazard, CautionKind<Name
     "caution",
     "legionella-potting-mix",
     (facts) =>
-      `${list(facts)}: can carry Legionella. Open bags slowly and away from the face, damp it down, air the place, wear mask and gloves, wash your hands.`,
+      `${list(facts)}: can carry Legionella. Open bags away from the face, damp it, air the place, wear mask and gloves, wash your hands.`,
   ),
   "herbicide-residue": hazard(
     "herbicide-residue",
@@ -178,7 +175,7 @@ export const HAZARD_CAUTIONS: Readonly<Record<IngredientHazard, CautionKind<Name
     "note",
     "hortscience-coir-1996",
     (facts) =>
-      `${list(facts)}: can be high in sodium, chloride and potassium (EC 0.3 to 2.9 dS/m over 12 sources). Buy it washed and buffered, or rinse it; a calcium nitrate soak is used where sodium stays high.`,
+      `${list(facts)}: can be salty (EC 0.3 to 2.9 dS/m over 12 sources). Buy it washed and buffered, or rinse it; where sodium stays high it is soaked with calcium nitrate.`,
   ),
   "raw-manure": hazard(
     "fresh-manure",

@@ -39,7 +39,7 @@ function loadCautions({ floorLimitKilopascals: limit }: MixInput, { fills }: Mix
     .filter((fill) => fill.load !== undefined)
     .sort((a, b) => b.load!.kilopascals - a.load!.kilopascals)[0];
   if (!heaviest?.load) return [];
-  const facts = { ...heaviest.load, limitKilopascals: limit ?? 0, of: heaviest.label };
+  const facts = { ...heaviest.load, limitKilopascals: limit ?? 0, of: heaviest.written };
   if (limit === undefined)
     return heaviest.load.kilopascals < LIGHT_LOAD_KILOPASCALS ? [] : [raise(roofLoadUnstated, facts)];
   return [raise(heaviest.load.kilopascals > limit ? roofLoadOver : roofLoadWithin, facts)];

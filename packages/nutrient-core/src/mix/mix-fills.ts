@@ -27,6 +27,7 @@ export function fillSpaces(fills: readonly Fill[]): FilledSpaces {
   };
   const spaces = fills.map(
     (fill): FilledSpace => ({
+      written: fill.written,
       label: fill.label,
       count: fill.count,
       volumeLitres: all(fill, "volume", fill.volume, "L"),

@@ -29,6 +29,7 @@ export interface MixComponent {
 }
 
 export interface FilledSpace {
+  readonly written: string;
   readonly label: string;
   readonly count: number;
   readonly volumeLitres: number;

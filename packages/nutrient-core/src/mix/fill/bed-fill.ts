@@ -40,7 +40,11 @@ const WORDS: Readonly<Record<BedShape, ShapeWords>> = {
 };
 
 /** A bed from its sizes in metres and its clauses. */
-export function bedFill({ text, count, lengths }: FillReading, shape: BedShape, clauses: Clauses): Outcome<Fill> {
+export function bedFill(
+  { text, written, count, lengths }: FillReading,
+  shape: BedShape,
+  clauses: Clauses,
+): Outcome<Fill> {
   const words = WORDS[shape];
   // Readings of the depth stand in place of the one depth.
   const planSizes = clauses.depths ? lengths.length : lengths.length - 1;
@@ -73,6 +77,7 @@ export function bedFill({ text, count, lengths }: FillReading, shape: BedShape, 
   const volume = mound ? moundedBedVolume(plan, depth.value, mound.value) : bedVolume(plan, depth.value);
   const size = `${lengths.slice(0, planSizes).map(metres).join(" x ")} x ${metres(Number(depth.value.value.toPrecision(4)))}`;
   return answer({
+    written,
     label: `${words.name} ${size}${mound ? `, mound ${metres(mound.value.heightMetres)} (${mound.value.profile})` : ""}`,
     kind: "bed",
     count,
@@ -149,7 +154,7 @@ function moundFromClause(
 }
 
 /** A free-standing ridge: base width, height and length in metres. */
-export function ridgeFill({ text, count, lengths }: FillReading, clauses: Clauses): Outcome<Fill> {
+export function ridgeFill({ text, written, count, lengths }: FillReading, clauses: Clauses): Outcome<Fill> {
   const [base, height, length] = lengths as [number, number, number];
   if (lengths.length !== 3) {
     return unusable(
@@ -175,6 +180,7 @@ export function ridgeFill({ text, count, lengths }: FillReading, clauses: Clause
   if (!mound.ok) return mound;
   const plan = rectangularPlan(base, length);
   return answer({
+    written,
     label: `ridge ${lengths.map(metres).join(" x ")} (${mound.value.profile})`,
     kind: "ridge",
     count,

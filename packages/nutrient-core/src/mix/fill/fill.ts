@@ -2,7 +2,9 @@ import type { Measure } from "../shape/measure.ts";
 
 /** One line of what is to be filled: so many beds, pots or ridges of one shape and size. */
 export interface Fill {
-  /** As it was understood, sizes in metres and litres. */
+  /** One of them in the grower's own words, without its count. */
+  readonly written: string;
+  /** One of them as it was understood, sizes in metres and litres, the outline of a mound named. */
   readonly label: string;
   readonly kind: "bed" | "pot" | "ridge";
   readonly count: number;

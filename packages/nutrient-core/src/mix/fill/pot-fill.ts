@@ -28,7 +28,7 @@ const EXAMPLES: Readonly<Record<PotShape, readonly [string, string]>> = {
 
 /** Pots by their inside measures in metres. */
 export function measuredPotFill(reading: FillReading, shape: PotShape, clauses: Clauses): Outcome<Fill> {
-  const { text, count, lengths } = reading;
+  const { text, written, count, lengths } = reading;
   const openings = openingsOf(shape, lengths);
   if (!openings) return unusable(sizesUnusable(text, lengths.length, ...EXAMPLES[shape]));
   const refused = refusedClause(clauses, text);
@@ -45,6 +45,7 @@ export function measuredPotFill(reading: FillReading, shape: PotShape, clauses: 
     ? roundPotVolume(upper.widthMetres, lower.widthMetres, to - from)
     : rectangularPotVolume(upper, lower, to - from);
   return answer({
+    written,
     label: `${shape === "trough" ? "trough" : `${shape} pot`} ${lengths.map(metres).join(" x ")}`,
     kind: "pot",
     count,
@@ -56,12 +57,23 @@ export function measuredPotFill(reading: FillReading, shape: PotShape, clauses: 
 }
 
 /** Pots of which the litres are known, as printed by their maker. */
-export function potFillByVolume({ text, count }: FillReading, litres: number, clauses: Clauses): Outcome<Fill> {
+export function potFillByVolume(
+  { text, written, count }: FillReading,
+  litres: number,
+  clauses: Clauses,
+): Outcome<Fill> {
   const refused = refusedClause(clauses, text);
   if (refused) return refused;
   const volume = withoutShares({ value: litres, expression: `${term(litres)} L` }, clauses, text);
   if (!volume.ok) return volume;
-  return answer({ label: `pot ${term(litres)} L`, kind: "pot", count, volume: volume.value, ...plantsOf(clauses) });
+  return answer({
+    written,
+    label: `pot ${term(litres)} L`,
+    kind: "pot",
+    count,
+    volume: volume.value,
+    ...plantsOf(clauses),
+  });
 }
 
 /** Pots by US trade number: their true litres, never the number. */

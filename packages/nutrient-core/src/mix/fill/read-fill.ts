@@ -10,6 +10,8 @@ import { shapeUnknown, sizesUnusable } from "./problems.ts";
 /** Text and sizes of one fill, read; lengths in metres. */
 export interface FillReading {
   readonly text: string;
+  /** The text without its count. */
+  readonly written: string;
   readonly count: number;
   readonly lengths: readonly number[];
 }
@@ -72,7 +74,7 @@ export function readFill(text: string, read: QuantityReader): Outcome<Fill> {
   if (trade) {
     const { clauses } = splitClauses(trade[2] ?? trade[4] ?? "");
     return andThen(readClauses(clauses, text, read), (more) =>
-      tradePotFill({ text, count, lengths: [] }, (trade[1] ?? trade[3])!, more),
+      tradePotFill({ text, written: rest, count, lengths: [] }, (trade[1] ?? trade[3])!, more),
     );
   }
   for (const [pattern, shape] of SHAPES) {
@@ -84,7 +86,7 @@ export function readFill(text: string, read: QuantityReader): Outcome<Fill> {
     const isPot = shape.endsWith("pot") || shape === "trough";
     if (isPot && parts.length === 1) {
       return andThen(ofDimension(read(parts[0]!), "volume", parts[0]!), (litres) =>
-        andThen(clausesRead, (more) => potFillByVolume({ text, count, lengths: [] }, litres, more)),
+        andThen(clausesRead, (more) => potFillByVolume({ text, written: rest, count, lengths: [] }, litres, more)),
       );
     }
     const lengths = gatherList(parts.map((part) => ofDimension(read(part), "length", part)));
@@ -92,7 +94,7 @@ export function readFill(text: string, read: QuantityReader): Outcome<Fill> {
     if (!lengths.ok || !clausesRead.ok) {
       return unusable(...(lengths.ok ? [] : lengths.problems), ...(clausesRead.ok ? [] : clausesRead.problems));
     }
-    const reading: FillReading = { text, count, lengths: lengths.value };
+    const reading: FillReading = { text, written: rest, count, lengths: lengths.value };
     return andThen(lengths, () =>
       andThen(clausesRead, (more) => {
         if (shape === "ridge") return ridgeFill(reading, more);

@@ -59,7 +59,7 @@ function buyingTables(offers: readonly CountedOffer[], sums: number, step: numbe
       for (let sum = first; sum <= sums; sum += 1) {
         const started = before[sum - first]! + from * microlitres;
         const added = sum >= more && bought[sum - more]! >= 0 ? bought[sum - more]! + microlitres : -1;
-        const most = started > added ? started : added;
+        const most = Math.max(started, added);
         bought[sum] = most;
         if (most > after[sum]!) after[sum] = most;
       }
