@@ -3,7 +3,7 @@ import type { Caution } from "../outcome/caution.ts";
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import type { Problem } from "../outcome/problem.ts";
 import { type Dimension, UNITS, type UnitDefinition } from "./definitions.ts";
-import { NUMBER_PATTERN, plainText, readNumber } from "./number.ts";
+import { plainText, readNumber, TERM_PATTERN } from "./number.ts";
 import {
   assumedUnitNote,
   isPlainQuantity,
@@ -87,7 +87,7 @@ let pattern: RegExp | undefined;
 function tokenPattern(): RegExp {
   const escaped = unitNames().map((name) => name.replace(/[.*+?^${}()|[\]\\]/g, "\\$&").replace(/ /g, "\\s+"));
   pattern ??= new RegExp(
-    `(?<number>${NUMBER_PATTERN})|(?<unit>${escaped.join("|")})(?![a-z])|(?<by>x|by|\\*)(?![a-z])|(?<sign>[-+/^()])|(?<gap>\\s+)|(?<word>[^\\s\\d+*/()^-]+)`,
+    `(?<number>${TERM_PATTERN})|(?<unit>${escaped.join("|")})(?![a-z])|(?<by>x|by|\\*)(?![a-z])|(?<sign>[-+/^()])|(?<gap>\\s+)|(?<word>[^\\s\\d+*/()^-]+)`,
     "giy",
   );
   pattern.lastIndex = 0;
@@ -102,22 +102,52 @@ function tokenise(text: string): Outcome<Tokens> {
   const notes: Caution[] = [];
   const problems: Problem[] = [];
   let hasUnit = false;
+  // Where a run of amounts such as "5 ft 6 in" began; it is a sum, and holds together like one number.
+  let run = -1;
+  let lengthOfRun = 0;
+  const endRun = (): void => {
+    if (lengthOfRun > 1) {
+      parts.splice(run, 0, "(");
+      parts.push(")");
+    }
+    run = -1;
+    lengthOfRun = 0;
+  };
+  let afterUnit = false;
   while (matcher.lastIndex < written.length) {
     const groups = matcher.exec(written)?.groups;
     if (!groups) return unusable(unreadable(text, "it holds a character that has no meaning here"));
+    if (groups["gap"]) continue;
     if (groups["number"]) {
       const number = readNumber(groups["number"]);
-      if (number.ok) parts.push(`(${number.value})`);
-      else problems.push(...number.problems);
-    } else if (groups["unit"]) {
+      if (!number.ok) problems.push(...number.problems);
+      else {
+        if (afterUnit) parts.push("+");
+        else {
+          endRun();
+          run = parts.length;
+        }
+        parts.push(String(number.value));
+      }
+      afterUnit = false;
+      continue;
+    }
+    if (groups["unit"]) {
       const named = unitNamed(groups["unit"])!;
       hasUnit = true;
       parts.push(named.unit.id);
       if (named.assumed) notes.push(assumedUnitNote(groups["unit"], named.unit));
-    } else if (groups["by"]) parts.push("*");
+      if (run >= 0) lengthOfRun++;
+      afterUnit = true;
+      continue;
+    }
+    endRun();
+    afterUnit = false;
+    if (groups["by"]) parts.push("*");
     else if (groups["sign"]) parts.push(groups["sign"]);
     else if (groups["word"]) problems.push(unknownUnit(groups["word"], text));
   }
+  endRun();
   return problems.length > 0 ? unusable(...problems) : answer({ source: parts.join(" "), notes, hasUnit });
 }
 

@@ -15,6 +15,9 @@ const VULGAR: Readonly<Record<string, string>> = {
 /** How a plain number may be written, for use inside larger patterns. No sign: a negative amount is caught by name. */
 export const NUMBER_PATTERN: string = String.raw`(?:\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|(?:\d[\d,_]*(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)`;
 
+/** A number inside an expression: there, `3/4` is a division, which the arithmetic reader orders among the others. */
+export const TERM_PATTERN: string = String.raw`(?:\d+\s+\d+\s*/\s*\d+|(?:\d[\d,_]*(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)`;
+
 /** Replaces typographic fractions and signs by the letters a keyboard has: `1½` becomes `1 1/2`, `×` becomes `x`. */
 export function plainText(text: string): string {
   return text

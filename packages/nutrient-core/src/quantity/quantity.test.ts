@@ -57,6 +57,13 @@ describe("the quantities of the contract", () => {
     ["1 metric ton", 1e6],
     ["1 cwt", 45359.237],
     ["1 imperial cwt", 50802.34544],
+    ["100 L / 4 / 5", 5],
+    ["3/4 * 10 L", 7.5],
+    ["10 L * 3/4", 7.5],
+    ["5 ft 6 in x 4 ft", 5.5 * 4 * 0.09290304],
+    ["2 lb 4 oz", 2.25 * 453.59237],
+    ["1 gal 2 qt", 1.5 * 3.785411784],
+    ["2 * 1 1/2 cups", (3 * 3.785411784) / 16],
     ["12 fl oz (US)", (12 * 3.785411784) / 128],
   ])("%s", (text, expected) => near(value(text), expected));
 });
