@@ -69,7 +69,7 @@ export function dose(input: DoseInput): Outcome<DoseResult> {
   const amounts: Amount[] = [{ product, massGrams }];
   const conductivity = electricalConductivity(amounts, waterLitres);
   const { working: volumeWorking, ...volume } = volumeOf(product, massGrams);
-  const working = [...supplied.working, ...volumeWorking];
+  const working = [...supplied.working, ...volumeWorking, ...(conductivity.known ? conductivity.working : [])];
   const cautions: Caution[] = [
     ...hazardCautions([product]),
     ...feedCautions(delivered, extent, conductivity),

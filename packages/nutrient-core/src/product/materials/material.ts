@@ -1,7 +1,7 @@
 import { type Content, percentOf } from "../../element/content.ts";
 import type { ContentForm } from "../../element/nutrient.ts";
 import { compositionOf } from "../composition.ts";
-import type { Hazard, Product } from "../product.ts";
+import type { Composition, Hazard, Product } from "../product.ts";
 
 /** The families in which the materials are listed, in this order. */
 export const MATERIAL_GROUPS = [
@@ -78,7 +78,7 @@ function materialOf(group: MaterialGroup, entry: MaterialEntry): Material {
     group,
     origin: "material",
     state: entry.state ?? "solid",
-    composition: compositionOf(printed),
+    composition: group === "plant and animal meals" ? slowlyReleased(printed) : compositionOf(printed),
     printed,
     hazards: entry.hazards ?? [],
     source: entry.source,
@@ -90,6 +90,12 @@ function materialOf(group: MaterialGroup, entry: MaterialEntry): Material {
     ...(entry.leavesResidue ? { leavesResidue: true } : {}),
     ...(nitrogenShare ? { firstSeasonNitrogenShare: nitrogenShare } : {}),
   };
+}
+
+/** A meal's nitrogen is bound in its proteins until soil life takes them apart: all of it is organic. */
+function slowlyReleased(printed: readonly Content[]): Composition {
+  const composition = compositionOf(printed);
+  return composition.N === undefined ? composition : { ...composition, "organic-N": composition.N };
 }
 
 function printedOf(analysis: MaterialEntry["analysis"]): Content[] {
