@@ -64,7 +64,7 @@ export const mixCommand: TrugCommand = {
       result: outcome.value,
       cautions: [...outcome.cautions, ...input.cautions],
       working: [...input.working, ...outcome.working],
-      lines: (style) => mixLines(input.value, outcome.value, style, shelf.value.currency),
+      lines: (style) => mixLines(outcome.value, style, shelf.value.currency),
     };
   },
 };

@@ -1,6 +1,8 @@
 import type { CautionKind, Severity } from "../outcome/caution.ts";
 import type { IngredientHazard } from "./ingredient/facts.ts";
 
+const LITRES_PER_CUBIC_FOOT = 28.316846592;
+
 const number = (value: number): string => String(Number(value.toPrecision(3)));
 
 interface LoadFacts {
@@ -62,7 +64,7 @@ export const volumeLossAssumed: CautionKind<{
   severity: "note",
   source: "container-mix-guidance",
   sentence: ({ lossPercent, settlingPercent, assumed, lowLitres, highLitres }) =>
-    `Assumed: ${assumed.includes("loss") ? `${number(lossPercent)} % lost on mixing` : ""}${assumed.length > 1 ? ", " : ""}${assumed.includes("settling") ? `${number(settlingPercent)} % on settling (no measured figure was found)` : ""}. Published figures make it ${number(lowLitres)} to ${number(highLitres)} L; mix a measured trial and state --loss and --settling.`,
+    `Assumed: ${assumed.includes("loss") ? `${number(lossPercent)} % lost on mixing` : ""}${assumed.length > 1 ? ", " : ""}${assumed.includes("settling") ? `${number(settlingPercent)} % on settling (no measured figure was found)` : ""}. Published figures make it ${number(lowLitres)} to ${number(highLitres)} L (${number(lowLitres / LITRES_PER_CUBIC_FOOT)} to ${number(highLitres / LITRES_PER_CUBIC_FOOT)} cu ft); mix a measured trial and state --loss and --settling.`,
 };
 
 export const noPackKnown: CautionKind<{ readonly ingredients: readonly string[] }> = {

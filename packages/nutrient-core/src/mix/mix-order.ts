@@ -89,7 +89,10 @@ export function orderComponents(
 }
 
 function packsOf(lines: readonly OrderLine[]): OrderedPack[] {
-  return lines.map(({ offer, count }) => ({ pack: offer.label, count }));
+  // The largest first: so they are asked for in the shop.
+  return [...lines]
+    .sort((a, b) => b.offer.litres - a.offer.litres)
+    .map(({ offer, count }) => ({ pack: offer.label, count, litres: offer.litres, isBulk: offer.isBulk }));
 }
 
 function orderWorking(order: IngredientOrder, loose: number, stock: number): WorkingLine[] {

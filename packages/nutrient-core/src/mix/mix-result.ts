@@ -6,6 +6,10 @@ export interface OrderedPack {
   /** As it is asked for: "50 L". */
   readonly pack: string;
   readonly count: number;
+  /** Loose litres that one of them gives. */
+  readonly litres: number;
+  /** Brought loose, in steps of so many litres. */
+  readonly isBulk: boolean;
 }
 
 export interface MixComponent {

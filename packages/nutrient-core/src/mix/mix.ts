@@ -20,6 +20,9 @@ import { floorLoad, floorLoadWorking, type MixedIngredient, mixMass } from "./we
  *
  * @param input See {@link MixInput}; losses are shares from 0 to less than 1.
  * @returns Volumes in litres, masses in kilograms and grams, areas in square metres, money as it was given.
+ * @example
+ * const asked = readMix({ recipe: "bark 3, peat 1, sand 1", fill: ["1 pot 400 L"], loss: "20%", settling: "0" }, { quantity: readPlainQuantity });
+ * mix(asked.value).value.components[0].looseVolumeLitres  // => 300
  */
 export function mix(input: MixInput): Outcome<MixResult> {
   const { recipe, fills, losses, lossSources } = input;

@@ -42,6 +42,9 @@ export interface MixReadingContext {
  * Turns a mix request's texts into what a mix is worked out from, or says everything that is wrong with it.
  *
  * @param request Anything: an object of texts as {@link MixRequest}.
+ * @returns The domain input; the losses that were not stated are the usual ones, marked with their source.
+ * @example
+ * readMix({ recipe: "compost 1", fill: ["1 pot 10 L"] }, { quantity: readPlainQuantity }).value.losses  // => { lossShare: 0, settlingShare: 0.1 }
  */
 export function readMix(request: unknown, context: MixReadingContext): Outcome<MixInput> {
   const entered = throughDoor(mixRequest, request);

@@ -59,7 +59,7 @@ const SHAPE_WORDS = [
  * @param read Reads each quantity.
  * @returns The space with its volume in litres and its area in square metres, each with its arithmetic.
  * @example
- * readFill("bed 1.2 m x 2.4 m x 30 cm", readPlainQuantity)
+ * readFill("12 pots 20 L", readPlainQuantity)  // => { count: 12, volume: { value: 20 } }
  */
 export function readFill(text: string, read: QuantityReader): Outcome<Fill> {
   const written = plainText(text).replace(/\s+/g, " ");

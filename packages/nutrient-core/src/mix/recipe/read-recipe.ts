@@ -17,7 +17,7 @@ const EXAMPLE =
  *
  * @returns Shares by volume of loose material that sum to 1, an ingredient named twice added up; additions in g/m3.
  * @example
- * readRecipe("compost 1, perlite 1, coir 2")
+ * readRecipe("compost 1, perlite 1, coir 2").value.components[2].share  // => 0.5
  */
 export function readRecipe(text: string): Outcome<Recipe> {
   const written = plainText(text).replace(/\s+/g, " ");
