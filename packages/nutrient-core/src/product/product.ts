@@ -51,7 +51,16 @@ export interface Product {
   /** Id of the source of the analysis; null when the grower gave it. */
   readonly source: string | null;
   readonly pricePerGram?: number;
+  /** As it is sold, the usual pack first. */
+  readonly packs?: readonly Pack[];
   readonly stockGrams?: number;
+}
+
+/** One pack of a product as it is sold. */
+export interface Pack {
+  readonly massGrams: number;
+  /** Of the whole pack, in the grower's money. */
+  readonly price?: number;
 }
 
 /** Mass fraction of a nutrient in a product, 0 where it holds none. */

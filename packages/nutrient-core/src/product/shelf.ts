@@ -3,7 +3,7 @@ import { throughDoor } from "../outcome/door.ts";
 import { answer, gatherList, type Outcome, unusable } from "../outcome/outcome.ts";
 import { ofDimension, type QuantityReader } from "../quantity/quantity.ts";
 import { materialById } from "./materials.ts";
-import { HAZARDS, type Product } from "./product.ts";
+import { HAZARDS, type Pack, type Product } from "./product.ts";
 import { productFromLabel, readFormulaProduct } from "./read-product.ts";
 import { readProductOptions } from "./read-product-options.ts";
 
@@ -22,6 +22,10 @@ const shelfProduct = z.strictObject({
   /** For one pack. */
   price: z.optional(z.number().check(z.nonnegative())),
   pack: text,
+  /** Other sizes in which it is sold. */
+  otherPacks: z.optional(
+    z.array(z.strictObject({ pack: z.string(), price: z.optional(z.number().check(z.nonnegative())) })),
+  ),
   stock: text,
   liquid: z.optional(z.boolean()),
   solubility: z.optional(z.number().check(z.positive())),
@@ -99,8 +103,14 @@ function readEntry(entry: Entry, path: string, quantity: QuantityReader): Outcom
     entry.pack === undefined ? answer(undefined) : within(`${path}.pack`, massOf(entry.pack, quantity, base));
   const stock =
     entry.stock === undefined ? answer(undefined) : within(`${path}.stock`, massOf(entry.stock, quantity, base));
-  const problems = [base, pack, stock].flatMap((part) => (part.ok ? [] : part.problems));
-  if (!base.ok || !pack.ok || !stock.ok) return unusable(...problems);
+  const others = gatherList(
+    (entry.otherPacks ?? []).map(({ pack: written, price }, index): Outcome<Pack> => {
+      const mass = within(`${path}.otherPacks[${index}].pack`, massOf(written, quantity, base));
+      return mass.ok ? answer({ massGrams: mass.value, ...(price === undefined ? {} : { price }) }) : mass;
+    }),
+  );
+  const problems = [base, pack, stock, others].flatMap((part) => (part.ok ? [] : part.problems));
+  if (!base.ok || !pack.ok || !stock.ok || !others.ok) return unusable(...problems);
   if (entry.price !== undefined && pack.value === undefined) {
     return unusable({
       code: "field-missing",
@@ -111,6 +121,11 @@ function readEntry(entry: Entry, path: string, quantity: QuantityReader): Outcom
       hint: "add pack: 2 kg",
     });
   }
+  const usual: Pack[] =
+    pack.value === undefined
+      ? []
+      : [{ massGrams: pack.value, ...(entry.price === undefined ? {} : { price: entry.price }) }];
+  const packs = [...usual, ...others.value];
   const product: Product = {
     ...base.value,
     id: entry.id,
@@ -120,6 +135,7 @@ function readEntry(entry: Entry, path: string, quantity: QuantityReader): Outcom
     ...(entry.solubility === undefined ? {} : { solubilityGramsPerLitre: entry.solubility }),
     ...(entry.hazards === undefined ? {} : { hazards: [...new Set([...base.value.hazards, ...entry.hazards])] }),
     ...(entry.price === undefined ? {} : { pricePerGram: entry.price / pack.value! }),
+    ...(packs.length === 0 ? {} : { packs }),
     ...(stock.value === undefined ? {} : { stockGrams: stock.value }),
   };
   return answer(product, base.cautions);
