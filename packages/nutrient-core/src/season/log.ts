@@ -49,3 +49,20 @@ export interface UndoneEntry {
 
 /** One line of the season's record. */
 export type LogEntry = FedEntry | RainedOutEntry | ObservedEntry | HarvestedEntry | UndoneEntry;
+
+/** The lines that hold: what an undo takes back is left out, and an undo can itself be taken back. */
+export function effectiveEntries(log: readonly LogEntry[]): readonly Exclude<LogEntry, UndoneEntry>[] {
+  const undone = new Set<string>();
+  // From the last line back, so that an undone undo undoes nothing.
+  for (const entry of [...log].reverse()) {
+    if (entry.kind === "undone" && !undone.has(entry.id)) undone.add(entry.undoes);
+  }
+  return log.filter(
+    (entry): entry is Exclude<LogEntry, UndoneEntry> => entry.kind !== "undone" && !undone.has(entry.id),
+  );
+}
+
+/** The lines of one planting: its own, and those that name none. */
+export function entriesOf<T extends { readonly planting?: string }>(entries: readonly T[], planting: string): T[] {
+  return entries.filter((entry) => entry.planting === undefined || entry.planting === planting);
+}

@@ -1,8 +1,10 @@
+import type { LabelRule } from "../product/label-tolerance.ts";
 import type { Product } from "../product/product.ts";
 import type { BothForms } from "../supply/both-forms.ts";
 import type { Delivered } from "../supply/supply.ts";
+import type { Measures } from "../supply/weigh-measures.ts";
 import type { CivilDate } from "./civil-date.ts";
-import type { Milestone } from "./crop.ts";
+import type { CropFacts, Milestone } from "./crop.ts";
 import type { DailyTemperature } from "./degree-days.ts";
 import type { Evidence, Programme } from "./programme.ts";
 
@@ -10,7 +12,9 @@ import type { Evidence, Programme } from "./programme.ts";
 export interface Planting {
   /** Unique in the season, as the grower named it. */
   readonly name: string;
+  /** Its plain name. */
   readonly crop: string;
+  readonly facts: CropFacts;
   readonly places: readonly Place[];
   readonly plants: number;
   /** Of beds, and of pots whose top is known; undefined where a place's area is not known. */
@@ -22,6 +26,8 @@ export interface Planting {
   readonly programme: Programme;
   /** Brought by the mix in the first season. */
   readonly fromMix?: MixOffset;
+  /** Fruit hoped for: the need is then reckoned from it rather than from the area. */
+  readonly harvestKilogramsPerPlant?: number;
 }
 
 export interface Place {
@@ -61,8 +67,10 @@ export interface SeasonInput {
   /** mg/L of each nutrient in the water. */
   readonly water: Delivered;
   readonly canLitres: number;
-  /** What the scale can tell apart, grams: each can's amounts are multiples of it. */
-  readonly scaleStepGrams?: number;
+  /** What there is to measure with: each can's amounts are whole steps of it. Exact amounts where left out. */
+  readonly measures?: Measures;
+  /** Whose rule says how far a product may fall short of its label. */
+  readonly labelRule: LabelRule;
   /** The shelf's stock was counted on this day; the first day of the season where left out. */
   readonly stockCounted?: CivilDate;
   readonly ceilings: readonly Ceiling[];
@@ -88,7 +96,9 @@ export interface DateRange {
 export interface MilestoneDate extends DateRange {
   readonly planting: string;
   readonly milestone: Milestone;
-  /** `given` in the file, `observed` in the record, `predicted` by a published figure and the weather. */
+  /** The prediction as its figures gave it, before what was not yet seen today was put ahead of today. */
+  readonly expected?: DateRange;
+  /** `given` in the file, `observed` in the record, else by which kind of figure it is predicted. */
   readonly basis: "given" | "observed" | "degree-days" | "days";
   /** Of the figure behind a prediction; null where it is the grower's own date. */
   readonly source: string | null;
@@ -125,6 +135,8 @@ export interface SeasonEvent {
   /** Stays the same when the plan moves: planting, and the number of the feed in it. */
   readonly id: string;
   readonly date: CivilDate;
+  /** It was due on this earlier day, and nothing was recorded. */
+  readonly dueSince?: CivilDate;
   readonly planting: string;
   /** The stage's id. */
   readonly stage: string;
@@ -145,6 +157,8 @@ export interface SeasonEvent {
   readonly reached: "met" | "closest" | "as-recorded";
   /** Why it is the closest, in words. */
   readonly explanation: readonly string[];
+  /** The recipe's number: feeds that are mixed alike share it. Null for what is only recorded. */
+  readonly recipe: number | null;
   /** Grams of each element in all cans together, the water's own included. */
   readonly nutrientGrams: Delivered;
 }

@@ -26,6 +26,7 @@ export const EXAMPLE_PLAN: SeasonPlan = {
       ecMilliSiemensPerCm: 1.1,
       reached: "as-recorded",
       explanation: [],
+      recipe: 0,
       nutrientGrams: { N: 1.6, P: 0.35, K: 1.33 },
     },
     {
@@ -45,6 +46,7 @@ export const EXAMPLE_PLAN: SeasonPlan = {
       deliveredPpm: { N: 160, P: 35, P2O5: 80, K: 133, K2O: 160 },
       reached: "met",
       explanation: [],
+      recipe: 0,
       nutrientGrams: { N: 1.6, P: 0.35, K: 1.33 },
     },
     {
@@ -72,6 +74,7 @@ export const EXAMPLE_PLAN: SeasonPlan = {
       deliveredPpm: { N: 81, P: 72, P2O5: 165, K: 347, K2O: 418 },
       reached: "closest",
       explanation: ["P and N pull against each other: bloom feed brings three times as much P2O5 as N."],
+      recipe: 1,
       nutrientGrams: { N: 0.81, P: 0.72, K: 3.47 },
     },
   ],
