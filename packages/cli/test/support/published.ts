@@ -100,12 +100,13 @@ const CUBIC_YARD = 764.554857984;
 const US_GALLON = 3.785411784;
 const US_BUSHEL = 35.23907016688;
 
-/** How much of the command's own unit (gram, litre, square metre, g/m2, g/m3, ppm, mS/cm) one printed unit is. */
+/** How much of the command's own unit (gram, litre, square metre, g/m2, g/m3, ppm, mS/cm, kPa) one printed unit is. */
 const FACTORS: Readonly<Record<string, number>> = {
   "1": 1,
   "%": 1,
   ppm: 1,
   "mS/cm": 1,
+  kPa: 1,
   "g/L from ppm": 1000,
   g: 1,
   kg: 1000,
