@@ -53,8 +53,10 @@ interface Checks {
  */
 export function checkCertificate(problem: BlendProblem, solution: BlendSolution): CertificateReport {
   const checks: Checks = { worst: 0, failures: [] };
-  if (solution.status === "infeasible") checkContradiction(problem, solution.contradiction, checks);
-  else {
+  if (solution.status === "infeasible") {
+    if (solution.contradiction) checkContradiction(problem, solution.contradiction, checks);
+    else if (!solution.search?.complete) checks.failures.push("neither a contradiction nor a complete search");
+  } else {
     checkArithmetic(problem, solution, checks);
     checkLimits(problem, solution, checks);
     checkProofs(problem, solution, checks);

@@ -1,4 +1,4 @@
-import { type Dials, exchange, follow, swap } from "./dials.ts";
+import { answerNoise, type Dials, exchange, follow, isSure, isUnclear, swap } from "./dials.ts";
 
 /*
  * Tolerances. Every program is scaled before it comes here (scaling.ts): products so that one unit alone would move
@@ -6,10 +6,10 @@ import { type Dials, exchange, follow, swap } from "./dials.ts";
  */
 /** A held dial whose price is smaller than this is not worth moving: about 5,000 rounding errors. */
 export const PRICE_TOLERANCE = 1e-12;
-/** A cell smaller than this counts as 0. */
-const CELL_TOLERANCE = 1e-10;
-/** Every pivot may leave a few rounding errors in a cell, magnified by the smallest pivot so far. */
-const ROUNDING = 2e-15;
+/** A pivot that kept fewer digits than this leaves a table that should be made anew. */
+export const POOR_PIVOT = 1e-9;
+/** Moves per dial after which something is wrong. */
+const MOST_MOVES = 100;
 /** Two moves that differ by less end together. */
 const TIE_LENGTH = 1e-14;
 /** A move shorter than this gets nowhere. */
@@ -25,25 +25,30 @@ export interface Move {
  * Moves the held dials downhill, one at a time, until every price is right: an amount at its low end may only be
  * dear (price >= 0), at its high end only cheap (price <= 0), in between only 0. For a convex program these are the
  * conditions of optimality (Karush, Kuhn and Tucker), so where this ends is a global optimum.
- * The start must be feasible; every later point then is. Nothing here is unbounded, misses and money have a floor, so a
- * direction without end can only be rounding: then the board needs refreshing, and the return is false.
+ * The start must be feasible; every later point then is.
+ *
+ * Returns `still` where there was nothing to move, `settled` where all prices are right now, and `worn` where the table
+ * has lost digits to a poor pivot, or shows a direction without end (there is none: misses and money have a floor), so
+ * that the caller should make it anew and go on.
  */
-export function descend(dials: Dials): boolean {
+export function descend(dials: Dials): "still" | "settled" | "worn" {
   const { size, cells, value, price, held } = dials;
   const move: Move = { stop: -1, length: 0 };
+  let moves = 0;
   let stalls = 0;
   let leastIndex = false;
+  const patience = Math.max(POOR_PIVOT, 10 * dials.worstPivot);
   for (let entering = chooseEntering(dials, false); entering >= 0; entering = chooseEntering(dials, leastIndex)) {
     const own = entering * size + entering;
     while (held[entering] && Math.abs(price[entering]!) > PRICE_TOLERANCE) {
       const direction = price[entering]! > 0 ? -1 : 1;
       findStop(dials, entering, direction, leastIndex, move);
-      const curvature = cells[own]!;
-      const toBottom = curvature > cellNoise(dials) ? Math.abs(price[entering]!) / curvature : Infinity;
+      if (isUnclear(dials, entering)) return "worn";
+      const toBottom = isSure(dials, entering) ? Math.abs(price[entering]!) / cells[own]! : Infinity;
       const step = Math.min(move.length, toBottom);
-      if (step === Infinity) return false;
+      if (step === Infinity) return "worn";
+      if (++moves > MOST_MOVES * size) throw new Error("blend engine: no end of moves");
       stalls = step > STALL_LENGTH ? 0 : stalls + 1;
-      if (stalls > 40 * size) throw new Error("blend engine: no progress");
       leastIndex = stalls > size;
       value[entering]! += direction * step;
       follow(dials, entering, direction * step);
@@ -55,7 +60,7 @@ export function descend(dials: Dials): boolean {
       }
       park(dials, move.stop, entering, direction);
       if (move.stop === entering) break;
-      if (cells[move.stop * size + move.stop]! > cellNoise(dials)) {
+      if (isSure(dials, move.stop)) {
         price[move.stop] = 0;
         swap(dials, move.stop);
       } else {
@@ -63,8 +68,9 @@ export function descend(dials: Dials): boolean {
         changePlaces(dials, entering, move.stop);
       }
     }
+    if (dials.worstPivot > patience) return "worn";
   }
-  return true;
+  return moves > 0 ? "settled" : "still";
 }
 
 /** Puts the dial that ended a move exactly on the end it has reached. */
@@ -103,26 +109,17 @@ function chooseEntering(dials: Dials, leastIndex: boolean): number {
   return best;
 }
 
-/**
- * Cells smaller than this mean nothing. An own cell below it is a direction along which nothing that is fitted changes,
- * an answer below it is none.
- */
-export function cellNoise(dials: Dials): number {
-  return Math.max(CELL_TOLERANCE, ROUNDING * dials.growth);
-}
-
 /** How far the held dial `entering` may go before a free dial, or it itself, comes to an end of its range. */
 export function findStop(dials: Dials, entering: number, direction: number, leastIndex: boolean, move: Move): void {
   const { size, cells, value, low, high, held } = dials;
   move.stop = entering;
   move.length = direction > 0 ? high[entering]! - value[entering]! : value[entering]! - low[entering]!;
-  const noise = cellNoise(dials);
   let strongest = 1;
   for (let i = 0; i < size; i++) {
     if (held[i]) continue;
     const answer = direction * cells[i * size + entering]!;
     const strength = Math.abs(answer);
-    if (strength <= noise) continue;
+    if (strength <= answerNoise(dials, i, entering)) continue;
     const room = answer > 0 ? high[i]! - value[i]! : value[i]! - low[i]!;
     if (room === Infinity) continue;
     const length = room > 0 ? room / strength : 0;

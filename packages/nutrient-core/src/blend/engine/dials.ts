@@ -30,8 +30,33 @@ export interface Dials {
   readonly high: Float64Array;
   /** 1 where held, 0 where free. */
   readonly held: Uint8Array;
-  /** The largest inverse of a pivot so far: how much rounding may have been magnified. */
-  growth: number;
+  /** How far rounding may have moved each dial's own cell by now (a running first-order estimate). */
+  readonly doubt: Float64Array;
+  /** The largest doubt, relative to the cell, of any pivot so far. */
+  worstPivot: number;
+  /** Pivots since the table was made from the program. */
+  pivots: number;
+}
+
+/** Half the gap between 1 and the next number. */
+export const ROUNDING = 2 ** -53;
+/** A cell counts as different from 0 when it is this many times its doubt, so that rounding is not taken for an answer. */
+const SURE = 50;
+
+/** True if the dial's own cell is more than rounding: for a held dial, that moving it changes what is fitted. */
+export function isSure(dials: Dials, k: number): boolean {
+  return dials.cells[k * dials.size + k]! > SURE * dials.doubt[k]!;
+}
+
+/** True if the own cell is lost in its doubt only because of the pivots so far: a table made anew would tell. */
+export function isUnclear(dials: Dials, k: number): boolean {
+  const own = Math.abs(dials.cells[k * dials.size + k]!);
+  return dials.pivots > 0 && own <= SURE * dials.doubt[k]! && own > SURE * ROUNDING;
+}
+
+/** The size below which the answer of dial `i` to dial `k` is only rounding. */
+export function answerNoise(dials: Dials, i: number, k: number): number {
+  return SURE * Math.sqrt(dials.doubt[i]! * dials.doubt[k]!);
 }
 
 /** Lets every output follow a change of one input. The input itself is the caller's to set. */
@@ -47,20 +72,25 @@ export function follow(dials: Dials, input: number, change: number): void {
 
 /** Swaps input and output of one dial. Its own cell must not be 0. */
 export function swap(dials: Dials, k: number): void {
-  const { size, cells, held } = dials;
-  const inverse = 1 / cells[k * size + k]!;
+  const { size, cells, held, doubt } = dials;
+  const own = cells[k * size + k]!;
+  const inverse = 1 / own;
   const rowK = k * size;
+  const doubtK = doubt[k]!;
+  dials.pivots++;
+  dials.worstPivot = Math.max(dials.worstPivot, doubtK / Math.abs(own));
   for (let i = 0, row = 0; i < size; i++, row += size) {
     if (i === k) continue;
     const factor = cells[row + k]! * inverse;
     if (factor === 0) continue;
+    doubt[i]! += factor * factor * (doubtK + ROUNDING * Math.abs(own));
     for (let j = 0; j < size; j++) cells[row + j]! -= factor * cells[rowK + j]!;
     cells[row + k] = factor;
   }
   for (let j = 0; j < size; j++) cells[rowK + j]! *= -inverse;
   cells[rowK + k] = inverse;
+  doubt[k] = doubtK * inverse * inverse;
   held[k] = held[k] ? 0 : 1;
-  dials.growth = Math.max(dials.growth, Math.abs(inverse));
 }
 
 /**
@@ -70,7 +100,7 @@ export function swap(dials: Dials, k: number): void {
  * also where both own cells are 0 (the exchange of the simplex method).
  */
 export function exchange(dials: Dials, e: number, k: number): void {
-  const { size, cells, held } = dials;
+  const { size, cells, held, doubt } = dials;
   const rowE = e * size;
   const rowK = k * size;
   const a = cells[rowE + e]!;
@@ -82,6 +112,10 @@ export function exchange(dials: Dials, e: number, k: number): void {
   const ek = -u / determinant;
   const ke = -t / determinant;
   const kk = a / determinant;
+  const rootE = Math.sqrt(doubt[e]! + ROUNDING * Math.abs(a));
+  const rootK = Math.sqrt(doubt[k]! + ROUNDING * Math.abs(b));
+  dials.pivots++;
+  dials.worstPivot = Math.max(dials.worstPivot, (rootE * rootK) / Math.sqrt(Math.abs(determinant)));
   for (let i = 0, row = 0; i < size; i++, row += size) {
     if (i === e || i === k) continue;
     const p = cells[row + e]!;
@@ -89,6 +123,7 @@ export function exchange(dials: Dials, e: number, k: number): void {
     if (p === 0 && q === 0) continue;
     const f = p * ee + q * ke;
     const g = p * ek + q * kk;
+    doubt[i]! += (Math.abs(f) * rootE + Math.abs(g) * rootK) ** 2;
     for (let j = 0; j < size; j++) cells[row + j]! -= f * cells[rowE + j]! + g * cells[rowK + j]!;
     cells[row + e] = f;
     cells[row + k] = g;
@@ -103,7 +138,8 @@ export function exchange(dials: Dials, e: number, k: number): void {
   cells[rowE + k] = ek;
   cells[rowK + e] = ke;
   cells[rowK + k] = kk;
+  doubt[e] = (Math.abs(ee) * rootE + Math.abs(ek) * rootK) ** 2;
+  doubt[k] = (Math.abs(ke) * rootE + Math.abs(kk) * rootK) ** 2;
   held[e] = 0;
   held[k] = 1;
-  dials.growth = Math.max(dials.growth, Math.abs(ee), Math.abs(ek), Math.abs(kk));
 }

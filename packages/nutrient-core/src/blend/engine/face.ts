@@ -1,5 +1,6 @@
-import { cellNoise, changePlaces, findStop, type Move, park } from "./descend.ts";
-import { type Dials, swap } from "./dials.ts";
+import { changePlaces, findStop, type Move, POOR_PIVOT, park } from "./descend.ts";
+import { answerNoise, type Dials, isSure, swap } from "./dials.ts";
+import { type Program, polish, refresh } from "./program.ts";
 
 /*
  * A convex program may have many optima; together they form a face: a flat piece of the feasible set. The next aim in
@@ -10,13 +11,16 @@ import { type Dials, swap } from "./dials.ts";
 /** A held dial with a larger price than this takes part in no other optimum. */
 export const PINNED_PRICE = 1e-10;
 
+/** Moves per dial after which something is wrong. */
+const MOST_MOVES = 50;
+
 /** Reduces the board of an optimum to the face of all optima. */
 export function openFace(dials: Dials): void {
-  const { size, cells, price, held } = dials;
+  const { size, price, held } = dials;
   for (let i = 0; i < size; i++) if (held[i] && Math.abs(price[i]!) > PINNED_PRICE) pin(dials, i);
   // A dial that rests at an end for no reason is freed, so that the dials still held can only move without loss.
   for (let i = 0; i < size; i++) {
-    if (held[i] && !isPinned(dials, i) && cells[i * size + i]! > cellNoise(dials)) {
+    if (held[i] && !isPinned(dials, i) && isSure(dials, i)) {
       swap(dials, i);
       price[i] = 0;
     }
@@ -34,14 +38,16 @@ export function isOpen(dials: Dials): boolean {
  * one more unit of its value would add (for a row, its multiplier). This is the simplex method with the least-index
  * rule, which always ends.
  */
-export function minimiseOnFace(dials: Dials, weights: Float64Array): Float64Array {
+export function minimiseOnFace(program: Program, dials: Dials, weights: Float64Array): Float64Array {
   const { value, held } = dials;
   const move: Move = { stop: -1, length: 0 };
-  for (;;) {
+  let patience = POOR_PIVOT;
+  for (let moves = 0; ; moves++) {
+    if (moves > MOST_MOVES * dials.size) throw new Error("blend engine: no end on a face");
     const slopes = slopesOnFace(dials, weights);
     const entering = chooseDownhill(dials, slopes);
     if (entering < 0) {
-      for (let i = 0; i < dials.size; i++) if (held[i] && Math.abs(slopes[i]!) > cellNoise(dials)) pin(dials, i);
+      for (let i = 0; i < dials.size; i++) if (held[i] && slopes[i] !== 0) pin(dials, i);
       return slopes;
     }
     const direction = slopes[entering]! > 0 ? -1 : 1;
@@ -55,6 +61,12 @@ export function minimiseOnFace(dials: Dials, weights: Float64Array): Float64Arra
     moveFree(dials, entering, direction * move.length);
     park(dials, move.stop, entering, direction);
     if (move.stop !== entering) changePlaces(dials, entering, move.stop);
+    if (dials.worstPivot > patience) {
+      refresh(program, dials);
+      polish(program, dials);
+      openFace(dials);
+      patience = Math.max(POOR_PIVOT, 10 * dials.worstPivot);
+    }
   }
 }
 
@@ -62,32 +74,40 @@ export function minimiseOnFace(dials: Dials, weights: Float64Array): Float64Arra
  * What is left undecided goes to the products named first: the last product is made small, then the one before it,
  * and so on. The answer is then the same every time, and has no more products than the rows that shape it.
  */
-export function settleTies(dials: Dials, products: number): void {
+export function settleTies(program: Program, dials: Dials, products: number): void {
   const weights = new Float64Array(products);
   for (let j = products - 1; j >= 0 && isOpen(dials); j--) {
     weights[j] = 1;
-    minimiseOnFace(dials, weights);
+    minimiseOnFace(program, dials, weights);
     weights[j] = 0;
   }
 }
 
+/** Slopes of the weighted sum at the held dials, 0 where they are only rounding. */
 function slopesOnFace(dials: Dials, weights: Float64Array): Float64Array {
   const { size, cells, held } = dials;
   const slopes = new Float64Array(size);
+  const noise = new Float64Array(size);
   for (let j = 0; j < weights.length; j++) {
     const weight = weights[j]!;
     if (weight === 0) continue;
     if (held[j]) slopes[j]! += weight;
-    else for (let i = 0; i < size; i++) if (held[i]) slopes[i]! += weight * cells[j * size + i]!;
+    else {
+      for (let i = 0; i < size; i++) {
+        if (!held[i]) continue;
+        slopes[i]! += weight * cells[j * size + i]!;
+        noise[i]! += Math.abs(weight) * answerNoise(dials, i, j);
+      }
+    }
   }
+  for (let i = 0; i < size; i++) if (Math.abs(slopes[i]!) <= noise[i]!) slopes[i] = 0;
   return slopes;
 }
 
 function chooseDownhill(dials: Dials, slopes: Float64Array): number {
   const { size, value, low, high, held } = dials;
-  const noise = cellNoise(dials);
   for (let i = 0; i < size; i++) {
-    if (!held[i] || Math.abs(slopes[i]!) <= noise) continue;
+    if (!held[i] || slopes[i] === 0) continue;
     if (slopes[i]! > 0 ? value[i]! > low[i]! : value[i]! < high[i]!) return i;
   }
   return -1;

@@ -96,7 +96,7 @@ function spendLeast(
   const costUnit = weights.reduce((most, weight) => Math.max(most, weight), 0) || 1;
   for (let j = 0; j < weights.length; j++) weights[j]! /= costUnit;
   openFace(stage.dials);
-  const slopes = minimiseOnFace(stage.dials, weights);
+  const slopes = minimiseOnFace(stage.program, stage.dials, weights);
   polish(stage.program, stage.dials);
   let cost = 0;
   for (let j = 0; j < weights.length; j++) cost += weights[j]! * within(scaled, j, stage.dials.value[j]!) * costUnit;
@@ -107,7 +107,7 @@ function spendLeast(
 function settle(scaled: ScaledProblem, { program, dials }: Stage): Float64Array {
   openFace(dials);
   if (isOpen(dials)) {
-    settleTies(dials, scaled.products);
+    settleTies(program, dials, scaled.products);
     polish(program, dials);
   }
   const z = dials.value.slice(0, scaled.products);
@@ -121,8 +121,9 @@ function within(scaled: ScaledProblem, j: number, z: number): number {
 }
 
 /** The sum of squared residuals of a fit, with the caller's weights. */
-function fitValue(scaled: ScaledProblem, { program: { columns, fit, aim }, dials }: Stage): number {
+function fitValue(scaled: ScaledProblem, { program: { columns, fit, aim, give }, dials }: Stage): number {
   let sum = 0;
+  for (let r = 0; r < give.length; r++) if (give[r]) sum += dials.price[columns + r]! ** 2;
   for (let i = 0; i < aim.length; i++) {
     let residual = -aim[i]!;
     for (let j = 0; j < columns; j++) residual += fit[i * columns + j]! * dials.value[j]!;

@@ -1,9 +1,13 @@
-import { cellNoise, descend } from "./descend.ts";
-import { type Dials, exchange, follow, swap } from "./dials.ts";
+import { descend } from "./descend.ts";
+import { answerNoise, type Dials, exchange, follow, isSure, ROUNDING, swap } from "./dials.ts";
 
 /**
- * A convex program in scaled units: make  1/2 |F z - aim|^2 + linear'z  small, with every z and every row activity
- * G z in its range. Either part of the objective may be empty.
+ * A convex program in scaled units. Made small:  1/2 |F z - aim|^2  +  1/2 (distance of soft rows from their ranges)^2
+ * +  linear'z;  kept: the range of every z and of every hard row. Any part may be empty.
+ *
+ * A soft row is a row with give: its dial is the point y of the range that is aimed at, and the residual G z - y is what
+ * the price of y answers to. A hard row has no give, its dial is G z itself. So the board's own cell is 1 for a soft row
+ * and 0 for a hard one, and nothing else differs.
  */
 export interface Program {
   /** Number of amounts z. */
@@ -15,31 +19,33 @@ export interface Program {
   readonly linear: Float64Array;
   /** G, row-major. */
   readonly rows: Float64Array;
-  /** Ranges: of the amounts first, then of the row activities. */
+  /** Per row: 1 for a soft row, 0 for a hard one. */
+  readonly give: Uint8Array;
+  /** Ranges: of the amounts first, then of the rows. */
   readonly low: Float64Array;
   readonly high: Float64Array;
   /** A feasible point to start from. */
   readonly start: Float64Array;
 }
 
-/** Beyond this the table has lost so many digits that it is made anew. */
-const GROWTH_LIMIT = 1e3;
-const MOST_ROUNDS = 5;
+/** Tables made anew for one program after which something is wrong. */
+const MOST_ROUNDS = 100;
+/** Refinements after which nothing more is to be gained. */
+const MOST_PASSES = 4;
 /** Rounding above this is worth another look at the prices. */
 const NOTICEABLE = 1e-13;
 
 /** Sets up the board for a program, every amount held at the start and every row free, and runs it to its optimum. */
 export function minimise(program: Program): Dials {
   const dials = open(program);
-  // What the moves add up to is computed anew from the program, and the search resumed where rounding had hidden
-  // a gain; after a round or two there is nothing left but rounding of the program's own numbers.
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const isSettled = descend(dials);
-    if (!isSettled || dials.growth > GROWTH_LIMIT) refresh(program, dials);
-    const isNoticeable = polish(program, dials);
-    if (isSettled && !isNoticeable) break;
+    const outcome = descend(dials);
+    if (outcome === "still" && round > 0) return dials;
+    if (outcome === "worn") refresh(program, dials);
+    // Where rounding had hidden a gain, the search goes on from the polished point.
+    if (!polish(program, dials) && outcome !== "worn") return dials;
   }
-  return dials;
+  throw new Error("blend engine: rounding has no end");
 }
 
 function open(program: Program): Dials {
@@ -55,16 +61,30 @@ function open(program: Program): Dials {
     low: low.slice(),
     high: high.slice(),
     held: new Uint8Array(size).fill(1, 0, columns),
-    growth: 1,
+    doubt: new Float64Array(size),
+    worstPivot: 0,
+    pivots: 0,
   };
-  fillCells(program, dials.cells);
+  fillCells(program, dials);
+  restate(program, dials);
+  for (let r = columns; r < size; r++) {
+    // A soft row that starts outside its range aims at the nearest end.
+    const end = Math.min(Math.max(value[r]!, low[r]!), high[r]!);
+    if (!program.give[r - columns] || end === value[r]!) continue;
+    value[r] = end;
+    swap(dials, r);
+  }
   restate(program, dials);
   return dials;
 }
 
-/** The table with all amounts held and all rows free: | F'F  -G' |  over  | G  0 |. */
-function fillCells({ columns, fit, aim, rows, low }: Program, cells: Float64Array): void {
-  const size = low.length;
+/** The table with all amounts held and all rows free: | F'F  -G' |  over  | G  give |. */
+function fillCells({ columns, fit, aim, rows, give }: Program, dials: Dials): void {
+  const { size, cells, doubt } = dials;
+  dials.worstPivot = 0;
+  dials.pivots = 0;
+  doubt.fill(ROUNDING);
+  cells.fill(0);
   const filled: number[] = [];
   for (let i = 0; i < aim.length; i++) {
     // Most products hold few nutrients, so F'F is gathered from the filled places of each row.
@@ -82,6 +102,7 @@ function fillCells({ columns, fit, aim, rows, low }: Program, cells: Float64Arra
       cells[r * size + j] = coefficient;
       cells[j * size + r] = -coefficient;
     }
+    cells[r * size + r] = give[r - columns]!;
   }
 }
 
@@ -89,30 +110,31 @@ function fillCells({ columns, fit, aim, rows, low }: Program, cells: Float64Arra
  * Makes the table anew for the dials that are held now, safest pivots first. A dial that turns out to depend on the
  * others (rounding had hidden it) stays as the new table has it: an amount held where it is, a row free.
  */
-function refresh(program: Program, dials: Dials): void {
+export function refresh(program: Program, dials: Dials): void {
   const { columns } = program;
-  const { size, cells, held, price } = dials;
+  const { size, cells, held, price, doubt } = dials;
   const wanted = held.slice();
   held.fill(1, 0, columns).fill(0, columns);
-  cells.fill(0);
-  fillCells(program, cells);
-  dials.growth = 1;
+  fillCells(program, dials);
   for (;;) {
     let best = -1;
     let other = -1;
-    let strongest = cellNoise(dials);
+    let surest = 0;
     for (let i = 0; i < size; i++) {
       if (held[i] === wanted[i]) continue;
-      if (cells[i * size + i]! > strongest) {
-        strongest = cells[i * size + i]!;
+      const sureness = cells[i * size + i]! / doubt[i]!;
+      if (sureness > surest && isSure(dials, i)) {
+        surest = sureness;
         best = i;
         other = -1;
       }
       if (!held[i]) continue;
       for (let k = columns; k < size; k++) {
         if (held[k] === wanted[k] || held[k]) continue;
-        if (Math.abs(cells[i * size + k]!) > strongest) {
-          strongest = Math.abs(cells[i * size + k]!);
+        const answer = Math.abs(cells[i * size + k]!);
+        const pairSureness = answer / Math.sqrt(doubt[i]! * doubt[k]!);
+        if (pairSureness > surest && answer > answerNoise(dials, i, k)) {
+          surest = pairSureness;
           best = i;
           other = k;
         }
@@ -123,6 +145,7 @@ function refresh(program: Program, dials: Dials): void {
     else exchange(dials, best, other);
   }
   for (let i = 0; i < size; i++) if (held[i] !== wanted[i]) price[i] = 0;
+  dials.pivots = 0;
 }
 
 /**
@@ -130,7 +153,7 @@ function refresh(program: Program, dials: Dials): void {
  * What should be exact but is not (the price of a free amount, the activity of a held row) is returned, per dial.
  */
 function restate(program: Program, dials: Dials): Float64Array {
-  const { columns, fit, aim, linear, rows } = program;
+  const { columns, fit, aim, linear, rows, give } = program;
   const { size, value, price, held } = dials;
   const error = new Float64Array(size);
   const gradient = new Float64Array(columns);
@@ -144,7 +167,8 @@ function restate(program: Program, dials: Dials): Float64Array {
     let activity = 0;
     for (let j = 0; j < columns; j++) activity += rows[row + j]! * value[j]!;
     if (held[r]) {
-      error[r] = activity - value[r]!;
+      if (give[r - columns]) price[r] = value[r]! - activity;
+      else error[r] = activity - value[r]!;
       for (let j = 0; j < columns; j++) gradient[j]! -= price[r]! * rows[row + j]!;
     } else value[r] = activity;
   }
@@ -155,15 +179,20 @@ function restate(program: Program, dials: Dials): Float64Array {
   return error;
 }
 
-/** Takes the rounding of many pivots out of the answer (one step of iterative refinement). True if it was noticeable. */
+/** Takes the rounding of many pivots out of the answer by iterative refinement. True if it was noticeable. */
 export function polish(program: Program, dials: Dials): boolean {
-  const error = restate(program, dials);
-  let worst = 0;
-  for (let i = 0; i < dials.size; i++) {
-    const off = error[i]!;
-    if (off === 0) continue;
-    worst = Math.max(worst, Math.abs(off));
-    follow(dials, i, -off);
+  let wasNoticeable = false;
+  for (let pass = 0; pass < MOST_PASSES; pass++) {
+    const error = restate(program, dials);
+    let worst = 0;
+    for (let i = 0; i < dials.size; i++) {
+      const off = error[i]!;
+      if (off === 0) continue;
+      worst = Math.max(worst, Math.abs(off));
+      follow(dials, i, -off);
+    }
+    if (worst <= NOTICEABLE) break;
+    wasNoticeable = true;
   }
-  return worst > NOTICEABLE;
+  return wasNoticeable;
 }

@@ -119,6 +119,7 @@ function addFitted(
 ): void {
   const { columns, fit } = program;
   const { size, cells, held } = dials;
+  let point = 0;
   const answer = new Float64Array(columns);
   for (let i = 0; i < columns; i++) {
     if (held[i]) continue;
@@ -127,7 +128,10 @@ function addFitted(
   for (let i = 0; i < targets.length; i++) {
     const range = rangeOf[i]!;
     let multiplier = range >= 0 ? slopes[range]! : 0;
-    if (range < 0) for (let j = 0; j < columns; j++) multiplier += fit[i * columns + j]! * answer[j]!;
+    if (range < 0) {
+      for (let j = 0; j < columns; j++) multiplier += fit[point * columns + j]! * answer[j]!;
+      point++;
+    }
     targets[i]! += clean(multiplier) * unit * scaled.rowUnit[i]!;
   }
 }

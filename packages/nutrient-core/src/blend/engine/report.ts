@@ -1,5 +1,5 @@
 import { type BlendAim, type BlendProblem, band, missOf, missScales } from "./problem.ts";
-import type { AimProof, BindingLimit, ChoiceSearch, ReachedBlend } from "./solution.ts";
+import type { AimProof, BindingLimit, ReachedBlend } from "./solution.ts";
 
 /** A relative miss smaller than this is rounding: the row is met. */
 const MET_TOLERANCE = 1e-9;
@@ -10,7 +10,6 @@ export function reportBlend(
   aim: BlendAim,
   masses: readonly number[],
   reached: readonly AimProof[],
-  search?: ChoiceSearch,
 ): ReachedBlend {
   const { targets, supply, offsets, prices } = problem;
   const scales = missScales(targets);
@@ -42,8 +41,11 @@ export function reportBlend(
     pulls.push(pullOf(aim, reached, i, (2 * weight * misses[i]!) / scales[i]! ** 2));
     for (let j = 0; j < masses.length; j++) gains[j]! += pulls[i]! * row[j]!;
   }
-  // What is met needs no proof.
-  const proofs = isMet ? reached.filter(({ aim: name }) => name === "cost" || name === "nearest") : reached;
+  const cost = prices?.reduce((sum, price, j) => sum + price * masses[j]!, 0);
+  const proofs = reached
+    // What is met needs no proof.
+    .filter((proof) => !isMet || proof.aim === "cost" || proof.aim === "nearest")
+    .map((proof) => (proof.aim === "cost" ? { ...proof, value: cost ?? 0 } : proof));
   return {
     status: isMet ? "met" : "closest",
     masses,
@@ -52,12 +54,12 @@ export function reportBlend(
     misses,
     relativeMisses,
     objective,
-    ...(prices ? { cost: prices.reduce((sum, price, j) => sum + price * masses[j]!, 0) } : {}),
+    ...(cost === undefined ? {} : { cost }),
     pulls,
     gains,
     binding: bindingLimits(problem, masses, gains, isMet ? undefined : reached[0]),
     aim,
-    certificate: { proofs, ...(search ? { search } : {}) },
+    certificate: { proofs },
   };
 }
 

@@ -82,7 +82,10 @@ export interface ReachedBlend {
 export interface UnreachableBlend {
   /** The hard limits contradict each other: no blend keeps them all. */
   readonly status: "infeasible";
-  readonly contradiction: ContradictionProof;
+  /** The proof, wherever the limits contradict each other without the smallest amounts. */
+  readonly contradiction?: ContradictionProof;
+  /** Instead of a proof: the search that tried every choice of smallest amounts, and found none that works. */
+  readonly search?: ChoiceSearch;
 }
 
 export type BlendSolution = ReachedBlend | UnreachableBlend;

@@ -1,35 +1,27 @@
 import { checkCertificate } from "./certificate.ts";
-import { reachAims } from "./lexicographic.ts";
-import { type BlendAim, type BlendProblem, DEFAULT_AIM } from "./problem.ts";
-import { rawHardRows } from "./proofs.ts";
-import { reportBlend } from "./report.ts";
-import { scaleProblem } from "./scaling.ts";
+import { hasChoices, solveWithChoices } from "./choices.ts";
+import { type BlendProblem, DEFAULT_AIM } from "./problem.ts";
 import type { BlendSolution } from "./solution.ts";
-import { findFeasible } from "./stages.ts";
+import { solveContinuous } from "./solve-continuous.ts";
+import { assertUsable } from "./usable.ts";
 
-/** The blend without choices between products: every product may be anything between its lower and upper amount. */
-export function solveContinuous(problem: BlendProblem, aim: BlendAim): BlendSolution {
-  const scaled = scaleProblem(problem);
-  const feasible = findFeasible(scaled);
-  if ("contradiction" in feasible) {
-    const ceilings = rawHardRows(scaled, feasible.contradiction, 0, 1);
-    const total = scaled.hasTotal ? ceilings.pop()! : 0;
-    return { status: "infeasible", contradiction: { ceilings, total } };
-  }
-  const { z, proofs } = reachAims(scaled, aim, feasible.point, problem.prices);
-  const masses = Array.from(z, (units, j) => inGrams(problem, j, units, scaled));
-  return reportBlend(problem, aim, masses, proofs);
-}
-
-/** An amount at the end of its range is that end, without the rounding of the scaled units. */
-function inGrams(problem: BlendProblem, j: number, units: number, scaled: ReturnType<typeof scaleProblem>): number {
-  if (units === scaled.low[j]) return problem.lower?.[j] ?? 0;
-  if (units === scaled.high[j]) return problem.upper![j]!;
-  return units * scaled.grams[j]!;
-}
-
+/**
+ * How much of each product comes nearest to the targets, and the proof that nothing comes nearer?
+ *
+ * @param problem supply per gram, targets, limits and the order of the aims; see `BlendProblem` for each quantity,
+ *   its basis and range. Up to about 30 products and 20 nutrients; memory and time grow with the square and the cube.
+ * @returns `met` or `closest` with masses in grams, what they deliver and what is missed, or `infeasible` where the hard
+ *   limits contradict each other; always with multipliers that `checkCertificate` verifies
+ * @throws RangeError where the problem is not one (sizes that differ, a number that is not finite, a negative weight);
+ *   Error where the answer fails its own check, which is a bug
+ * @example
+ * const blend = solveBlend({ supply: [[130, 155], [370, 0]], targets: [{ wanted: 127 }, { wanted: 185 }] });
+ * blend.status // => "met"
+ */
 export function solveBlend(problem: BlendProblem): BlendSolution {
-  const solution = solveContinuous(problem, problem.aim ?? DEFAULT_AIM);
+  assertUsable(problem);
+  const aim = problem.aim ?? DEFAULT_AIM;
+  const solution = hasChoices(problem, aim) ? solveWithChoices(problem, aim) : solveContinuous(problem, aim);
   const report = checkCertificate(problem, solution);
   if (!report.valid) throw new Error(`blend engine: the certificate fails: ${report.failures.join("; ")}`);
   return solution;

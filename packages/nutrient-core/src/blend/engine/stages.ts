@@ -2,9 +2,6 @@ import type { Dials } from "./dials.ts";
 import { minimise, type Program } from "./program.ts";
 import type { HardRows, ScaledProblem } from "./scaling.ts";
 
-/** Rows of F'F need a column of their own where a range, not a point, is aimed at. */
-const isRange = (low: number, high: number): boolean => low < high;
-
 /** Ranges of the scaled nutrient rows that earlier aims have left. */
 export interface TargetRanges {
   readonly low: Float64Array;
@@ -19,7 +16,7 @@ export interface Stage {
   readonly firstRow: number;
 }
 
-/** `rangeOf[i]`: the column that holds the range of row i, -1 where the row has none. */
+/** `rangeOf[i]`: the dial that holds the range of row i, -1 where the row aims at a point. */
 export interface FitStage extends Stage {
   readonly rangeOf: Int32Array;
 }
@@ -30,9 +27,9 @@ export interface LargestStage extends Stage {
 }
 
 /**
- * Least squares onto ranges: makes the sum of squared distances from the scaled rows to [low, high] small.
- * A range is a second kind of material: a column of its own whose amount is the point of the range aimed at, so that
- * the distance to a range is an ordinary residual. A point needs no column; nor does a row left out (`skip`).
+ * Least squares onto ranges: makes the sum of squared distances from the scaled rows to [low, high] small. A row that
+ * aims at a point is fitted; a row that aims at a range is a soft row, after the hard ones. Rows named in `skip` are
+ * left out.
  */
 export function fitRanges(
   scaled: ScaledProblem,
@@ -42,47 +39,34 @@ export function fitRanges(
   skip?: Uint8Array,
 ): FitStage {
   const { products, nutrients, supply } = scaled;
+  const hardCount = hard.low.length;
+  let points = 0;
   let ranges = 0;
-  let fitted = 0;
   for (let i = 0; i < nutrients; i++) {
     if (skip?.[i]) continue;
-    fitted++;
-    if (isRange(low[i]!, high[i]!)) ranges++;
+    if (low[i]! < high[i]!) ranges++;
+    else points++;
   }
-  const columns = products + ranges;
-  const count = hard.low.length;
-  const program: Program = {
-    columns,
-    fit: new Float64Array(fitted * columns),
-    aim: new Float64Array(fitted),
-    linear: new Float64Array(0),
-    rows: widen(hard.rows, products, columns, count),
-    low: new Float64Array(columns + count),
-    high: new Float64Array(columns + count),
-    start: new Float64Array(columns),
-  };
-  setRanges(program, scaled, hard, start);
+  const program = emptyProgram(scaled, products, points, hard, hardCount + ranges, start);
+  const { fit, aim, rows, give } = program;
   const rangeOf = new Int32Array(nutrients).fill(-1);
-  let row = 0;
-  let column = products;
+  let point = 0;
+  let range = hardCount;
   for (let i = 0; i < nutrients; i++) {
     if (skip?.[i]) continue;
-    let activity = 0;
-    for (let j = 0; j < products; j++) {
-      const coefficient = supply[i * products + j]!;
-      program.fit[row * columns + j] = coefficient;
-      activity += coefficient * start[j]!;
+    const row = supply.subarray(i * products, (i + 1) * products);
+    if (low[i]! < high[i]!) {
+      rows.set(row, range * products);
+      give[range] = 1;
+      program.low[products + range] = low[i]!;
+      program.high[products + range] = high[i]!;
+      rangeOf[i] = products + range++;
+    } else {
+      fit.set(row, point * products);
+      aim[point++] = low[i]!;
     }
-    if (isRange(low[i]!, high[i]!)) {
-      program.fit[row * columns + column] = -1;
-      program.low[column] = low[i]!;
-      program.high[column] = high[i]!;
-      program.start[column] = Math.min(Math.max(activity, low[i]!), high[i]!);
-      rangeOf[i] = column++;
-    } else program.aim[row] = low[i]!;
-    row++;
   }
-  return { program, dials: minimise(program), firstRow: columns, rangeOf };
+  return { program, dials: minimise(program), firstRow: products, rangeOf };
 }
 
 /**
@@ -98,18 +82,7 @@ export function leastLargestMiss(scaled: ScaledProblem, start: Float64Array): La
     if (bandHigh[i]! < Number.POSITIVE_INFINITY) sides.push({ nutrient: i, sign: -1, edge: bandHigh[i]! });
   }
   const count = hard.low.length + sides.length;
-  const program: Program = {
-    columns,
-    fit: new Float64Array(0),
-    aim: new Float64Array(0),
-    linear: new Float64Array(columns),
-    rows: widen(hard.rows, products, columns, count),
-    low: new Float64Array(columns + count),
-    high: new Float64Array(columns + count),
-    start: new Float64Array(columns),
-  };
-  program.linear[products] = 1;
-  setRanges(program, scaled, hard, start);
+  const program = emptyProgram(scaled, columns, 0, hard, count, start);
   let worst = 0;
   for (let s = 0; s < sides.length; s++) {
     const { nutrient, sign, edge } = sides[s]!;
@@ -155,18 +128,7 @@ export function findFeasible(scaled: ScaledProblem): { point: Float64Array } | {
   if (!isBroken) return { point: start };
 
   const columns = products + 1;
-  const program: Program = {
-    columns,
-    fit: new Float64Array(0),
-    aim: new Float64Array(0),
-    linear: new Float64Array(columns),
-    rows: widen(hard.rows, products, columns, count),
-    low: new Float64Array(columns + count),
-    high: new Float64Array(columns + count),
-    start: new Float64Array(columns),
-  };
-  program.linear[products] = 1;
-  setRanges(program, scaled, hard, start);
+  const program = emptyProgram(scaled, columns, 0, hard, count, start);
   for (let r = 0; r < count; r++) program.rows[r * columns + products] = broken[r]!;
   program.high[products] = 1;
   program.start[products] = 1;
@@ -198,17 +160,38 @@ export function withTargets(scaled: ScaledProblem, { low, high }: TargetRanges):
   return { rows, low: rowLow, high: rowHigh, nutrients };
 }
 
-/** Copies rows of `from` columns into rows of `to` columns, leaving room for `count` rows. */
-function widen(rows: Float64Array, from: number, to: number, count: number): Float64Array {
-  const wide = new Float64Array(count * to);
-  for (let r = 0; r * from < rows.length; r++) wide.set(rows.subarray(r * from, (r + 1) * from), r * to);
-  return wide;
-}
-
-function setRanges(program: Program, scaled: ScaledProblem, hard: HardRows, start: Float64Array): void {
+/**
+ * A program over the products, and one more column that is made small where `columns` has room for it, with the hard
+ * rows first among `count` rows. The caller fills in the rest.
+ */
+function emptyProgram(
+  scaled: ScaledProblem,
+  columns: number,
+  points: number,
+  hard: HardRows,
+  count: number,
+  start: Float64Array,
+): Program {
+  const { products } = scaled;
+  const program: Program = {
+    columns,
+    fit: new Float64Array(points * columns),
+    aim: new Float64Array(points),
+    linear: new Float64Array(columns > products ? columns : 0),
+    rows: new Float64Array(count * columns),
+    give: new Uint8Array(count),
+    low: new Float64Array(columns + count),
+    high: new Float64Array(columns + count),
+    start: new Float64Array(columns),
+  };
+  if (columns > products) program.linear[products] = 1;
+  for (let r = 0; r < hard.low.length; r++) {
+    program.rows.set(hard.rows.subarray(r * products, (r + 1) * products), r * columns);
+  }
   program.low.set(scaled.low);
   program.high.set(scaled.high);
   program.start.set(start);
-  program.low.set(hard.low, program.columns);
-  program.high.set(hard.high, program.columns);
+  program.low.set(hard.low, columns);
+  program.high.set(hard.high, columns);
+  return program;
 }
