@@ -34,11 +34,10 @@ export function isOpen(dials: Dials): boolean {
 }
 
 /**
- * Makes `weights`'z small on the face and narrows the face to where it is. Returns the slope at every held dial: what
- * one more unit of its value would add (for a row, its multiplier). This is the simplex method with the least-index
- * rule, which always ends.
+ * Makes `weights`'z small on the face and narrows the face to where it is. This is the simplex method with the
+ * least-index rule, which always ends.
  */
-export function minimiseOnFace(program: Program, dials: Dials, weights: Float64Array): Float64Array {
+export function minimiseOnFace(program: Program, dials: Dials, weights: Float64Array): void {
   const { value, held } = dials;
   const move: Move = { stop: -1, length: 0 };
   let patience = POOR_PIVOT;
@@ -48,7 +47,7 @@ export function minimiseOnFace(program: Program, dials: Dials, weights: Float64A
     const entering = chooseDownhill(dials, slopes);
     if (entering < 0) {
       for (let i = 0; i < dials.size; i++) if (held[i] && slopes[i] !== 0) pin(dials, i);
-      return slopes;
+      return;
     }
     const direction = slopes[entering]! > 0 ? -1 : 1;
     findStop(dials, entering, direction, true, move);

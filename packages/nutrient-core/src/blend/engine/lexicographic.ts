@@ -32,7 +32,7 @@ export function reachAims(
   scaled: ScaledProblem,
   aim: BlendAim,
   feasible: Float64Array,
-  prices: readonly number[] | undefined,
+  prices: readonly number[],
 ): Reached {
   const proofs: AimProof[] = [];
   const bands: TargetRanges = { low: scaled.bandLow, high: scaled.bandHigh };
@@ -48,7 +48,15 @@ export function reachAims(
     const proof = largestProof(scaled, stage, largest);
     if (largest > MET_TOLERANCE) proofs.push(proof);
     if (aim.next === "cost") {
-      proofs.push(spendLeast(scaled, stage, proof, undefined, prices));
+      proofs.push(
+        spendLeast(
+          scaled,
+          stage,
+          proof,
+          proof.targets.map(() => 0),
+          prices,
+        ),
+      );
       return { z: settle(scaled, stage), proofs };
     }
     ranges = widenRanges(scaled, bands, Math.max(largest, 0));
@@ -89,18 +97,16 @@ function spendLeast(
   scaled: ScaledProblem,
   stage: FitStage | LargestStage,
   first: AimProof,
-  pulls: readonly number[] | undefined,
-  prices: readonly number[] | undefined,
+  pulls: readonly number[],
+  prices: readonly number[],
 ): AimProof {
-  const weights = Float64Array.from(scaled.grams, (grams, j) => grams * (prices?.[j] ?? 0));
-  const costUnit = weights.reduce((most, weight) => Math.max(most, weight), 0) || 1;
-  for (let j = 0; j < weights.length; j++) weights[j]! /= costUnit;
+  const weights = Float64Array.from(scaled.grams, (grams, j) => grams * prices[j]!);
+  const unit = weights.reduce((most, weight) => Math.max(most, weight), 0) || 1;
+  for (let j = 0; j < weights.length; j++) weights[j]! /= unit;
   openFace(stage.dials);
-  const slopes = minimiseOnFace(stage.program, stage.dials, weights);
+  minimiseOnFace(stage.program, stage.dials, weights);
   polish(stage.program, stage.dials);
-  let cost = 0;
-  for (let j = 0; j < weights.length; j++) cost += weights[j]! * within(scaled, j, stage.dials.value[j]!) * costUnit;
-  return costProof(scaled, stage, first, pulls, slopes, weights, costUnit, cost);
+  return costProof(scaled, stage, { weights, unit, first, pulls });
 }
 
 /** Settles what is still undecided and reads the amounts off the board. */

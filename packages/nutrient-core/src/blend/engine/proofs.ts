@@ -1,4 +1,5 @@
 import { PINNED_PRICE } from "./face.ts";
+import { faceMultipliers } from "./face-multipliers.ts";
 import type { ScaledProblem } from "./scaling.ts";
 import type { AimProof } from "./solution.ts";
 import type { FitStage, LargestStage, Side, Stage } from "./stages.ts";
@@ -30,40 +31,41 @@ export function largestProof(scaled: ScaledProblem, stage: LargestStage, value: 
   );
 }
 
+/** Money on the face of the first aim's optima, and the proof of that aim, which the proof of the money leans on. */
+export interface Spending {
+  /** Money per scaled unit of each product, divided by `unit`. */
+  readonly weights: Float64Array;
+  readonly unit: number;
+  readonly first: AimProof;
+  /** The slope of the first aim's value at each nutrient row. */
+  readonly pulls: readonly number[];
+}
+
 /**
- * The proof of the least cost on the face of the first aim's optima. The slopes of the board take the face as given;
- * to be checked without the board, they are carried over to the ranges that define the face: where a pinned dial's
- * slope has the wrong sign, enough of the first aim's own multipliers is added to right it (they are 0 along the face,
- * so the sum proves the same value).
+ * The proof of the least cost on the face of the first aim's optima. The multipliers take the face as given; to be
+ * checked without the board, they are carried over to the ranges that define the face: where the slope at a pinned dial
+ * has the wrong sign, enough of the first aim's own multipliers is added to right it (along the face those add up to
+ * nothing, so the sum proves the same value).
  */
-export function costProof(
-  scaled: ScaledProblem,
-  stage: FitStage | LargestStage,
-  first: AimProof | undefined,
-  pulls: readonly number[] | undefined,
-  slopes: Float64Array,
-  weights: Float64Array,
-  costUnit: number,
-  value: number,
-): AimProof {
+export function costProof(scaled: ScaledProblem, stage: FitStage | LargestStage, spending: Spending): AimProof {
   const { program, dials, firstRow } = stage;
+  const { weights, unit, first, pulls } = spending;
+  const { slopes, points } = faceMultipliers(program, dials, weights);
   let more = 0;
   for (let i = 0; i < dials.size; i++) {
     const price = dials.price[i]!;
     if (!dials.held[i] || Math.abs(price) <= PINNED_PRICE || program.low[i] === program.high[i]) continue;
-    if (slopes[i]! * price < 0) {
-      more = Math.max(more, -slopes[i]! / price);
-    }
+    if (slopes[i]! * price < 0) more = Math.max(more, -slopes[i]! / price);
   }
-  const proof = rawProof(scaled, "cost", value, costUnit, slopes, firstRow, (targets) => {
-    if ("sides" in stage) addSides(scaled, stage.sides, targets, slopes, firstRow, costUnit);
-    else addFitted(scaled, stage, targets, slopes, weights, costUnit);
+  const proof = rawProof(scaled, "cost", 0, unit, slopes, firstRow, (targets) => {
+    if ("sides" in stage) addSides(scaled, stage.sides, targets, slopes, firstRow, unit);
+    else addFitted(scaled, stage, targets, slopes, points, unit);
   });
-  if (more === 0 || !first) return proof;
-  const share = (more * costUnit) / ("sides" in stage ? 1 : 2 * scaled.heaviest);
+  if (more === 0) return proof;
+  const share = (more * unit) / ("sides" in stage ? 1 : 2 * scaled.heaviest);
   return {
     ...proof,
-    targets: proof.targets.map((m, i) => add(m, share * (first.targets[i]! - (pulls?.[i] ?? 0)))),
+    targets: proof.targets.map((m, i) => add(m, share * (first.targets[i]! - pulls[i]!))),
     ceilings: proof.ceilings.map((m, r) => add(m, share * first.ceilings[r]!)),
     total: add(proof.total, share * first.total),
   };
@@ -104,36 +106,20 @@ function addSides(
   });
 }
 
-/**
- * A fitted row keeps its value on the face; its multiplier is what the money would change by if it did not. A row with
- * a range of its own has it as the slope of that range's dial; for the others it is F u, with u the answer of the free
- * amounts to the weights of the free amounts.
- */
+/** A row that aims at a range has its multiplier at that range's dial, a row that aims at a point at that point. */
 function addFitted(
   scaled: ScaledProblem,
-  { program, dials, rangeOf }: FitStage,
+  { rangeOf }: FitStage,
   targets: number[],
   slopes: Float64Array,
-  weights: Float64Array,
+  points: Float64Array,
   unit: number,
 ): void {
-  const { columns, fit } = program;
-  const { size, cells, held } = dials;
   let point = 0;
-  const answer = new Float64Array(columns);
-  for (let i = 0; i < columns; i++) {
-    if (held[i]) continue;
-    for (let k = 0; k < weights.length; k++) if (!held[k]) answer[i]! += cells[i * size + k]! * weights[k]!;
-  }
-  for (let i = 0; i < targets.length; i++) {
-    const range = rangeOf[i]!;
-    let multiplier = range >= 0 ? slopes[range]! : 0;
-    if (range < 0) {
-      for (let j = 0; j < columns; j++) multiplier += fit[point * columns + j]! * answer[j]!;
-      point++;
-    }
+  rangeOf.forEach((range, i) => {
+    const multiplier = range >= 0 ? slopes[range]! : points[point++]!;
     targets[i]! += clean(multiplier) * unit * scaled.rowUnit[i]!;
-  }
+  });
 }
 
 function clean(multiplier: number): number {

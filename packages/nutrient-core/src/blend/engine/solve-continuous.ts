@@ -15,7 +15,7 @@ export function solveContinuous(problem: BlendProblem, aim: BlendAim): BlendSolu
     const total = scaled.hasTotal ? ceilings.pop()! : 0;
     return { status: "infeasible", contradiction: { ceilings, total } };
   }
-  const { z, proofs } = reachAims(scaled, aim, feasible.point, problem.prices);
+  const { z, proofs } = reachAims(scaled, aim, feasible.point, problem.prices ?? []);
   const masses = Array.from(z, (units, j) => inGrams(problem, scaled, j, units));
   return reportBlend(problem, aim, masses, proofs);
 }
