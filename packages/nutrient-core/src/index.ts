@@ -4,14 +4,17 @@
  */
 export { type BedAmount, type BedInput, type BedResult, bed } from "./bed/bed.ts";
 export { type BedRequest, readBed } from "./bed/read-bed.ts";
-export {
-  type BlendAmount,
-  type BlendInput,
-  type BlendPurpose,
-  type BlendResult,
-  blend,
-  type Residual,
-} from "./blend/blend.ts";
+export { blend } from "./blend/blend.ts";
+export type { BlendInput, BlendPurpose, BlendTarget, Limit, UseLimit } from "./blend/blend-input.ts";
+export type {
+  BlendAmount,
+  BlendCertificate,
+  BlendResult,
+  Residual,
+  WeighedAmount,
+  WeighedBlend,
+} from "./blend/blend-result.ts";
+export { checkBlendCertificate } from "./blend/check-blend.ts";
 export { type BlendRequest, readBlend } from "./blend/read-blend.ts";
 export { type DoseAmount, type DoseInput, type DoseResult, dose } from "./dose/dose.ts";
 export { type DoseRequest, readDose } from "./dose/read-dose.ts";
@@ -37,12 +40,14 @@ export type { MixInput } from "./mix/mix-input.ts";
 export type { MixAddition, MixComponent, MixResult, OrderedPack } from "./mix/mix-result.ts";
 export { type MixRequest, readMix } from "./mix/read-mix.ts";
 export { STARTING_POINTS, type StartingPoint } from "./mix/recipe/starting-points.ts";
+export type { Section, SectionPoint } from "./mix/shape/section.ts";
 export type { Caution, Severity } from "./outcome/caution.ts";
 export { type Answer, answer, type Outcome, type Unusable, unusable } from "./outcome/outcome.ts";
 export type { Problem } from "./outcome/problem.ts";
 export type { WorkingLine } from "./outcome/working.ts";
 export type { Material, MaterialGroup } from "./product/materials/material.ts";
 export { MATERIALS } from "./product/materials.ts";
+export { NOT_BY_SPOON } from "./product/not-by-spoon.ts";
 export { type Composition, fractionOf, type Hazard, type Product } from "./product/product.ts";
 export { readProduct } from "./product/read-product.ts";
 export { EMPTY_SHELF, readShelf, type Shelf } from "./product/shelf.ts";
@@ -92,6 +97,7 @@ export { type Saturation, saturations } from "./solution/precipitation.ts";
 export { type Dissolving, dissolves } from "./solution/solubility.ts";
 export { conductivityAt, conductivityAt25 } from "./solution/temperature.ts";
 export { type BothForms, inBothForms } from "./supply/both-forms.ts";
+export { CAN_SPREAD, type DeliveredRange, type DeliveredRanges, deliveredRanges } from "./supply/range.ts";
 export { type FedArea, readArea } from "./supply/read-area.ts";
 export type { ReadingContext } from "./supply/reading-context.ts";
 export { METRIC_SPOONS, type Spoonful, type SpoonSet, spoonsFor, US_SPOONS } from "./supply/spoons.ts";

@@ -3,6 +3,12 @@ import type { Context, Reply, TrugCommand } from "../command.ts";
 import { EXIT } from "../exit-codes.ts";
 import { blendLines } from "../render/blend.ts";
 
+/** The options that the blend itself reads; the common ones are the shell's. */
+const WORDS = [
+  ...["ratio", "grade", "batch", "target", "water", "area", "volume", "already", "within", "basis", "limit", "use"],
+  ...["aim", "prefer", "stock", "tank", "scale", "spoons", "syringe", "scoop", "labelRule"],
+];
+
 export const blendCommand: TrugCommand = {
   name: "blend",
   configure: (command) =>
@@ -17,19 +23,34 @@ export const blendCommand: TrugCommand = {
       .option("--volume <volume>", 'for rates in a mix: "200 L", "2 cu ft"')
       .option("--already <rates>", 'already there: "Ca 60 ppm"')
       .option("--within <percent>", "how far off still counts as met (default: 0%)")
+      .option("--limit <limits>", 'never over: "EC 2 mS/cm, NH4-N 20% of N, Cl 50 ppm"')
+      .option("--use <amounts>", 'of single products: "KNO3 at most 5 g, urea at least 1 g or none"')
+      .option("--aim <aim>", "where not all can be met: fair (default), or the largest miss least: largest")
+      .option("--prefer <choice>", "among equals: nearest, cheapest (default with prices) or fewest products")
+      .option("--stock <ratio>", "injector ratio: 1:100 is 1 part of stock in 100 parts of feed")
+      .option("--tank <volume>", "volume of each stock that is made")
+      .option("--scale <step>", 'weigh in whole steps of the scale: "1 g"')
+      .option("--spoons <set>", "level spoons for powders: metric or us")
+      .option("--syringe <step>", 'for liquids: "0.5 mL"')
+      .option("--scoop <volume>", 'whole level scoops for powders: "25 mL"')
+      .option("--label-rule <rule>", "whose rule on shortfalls of labels the range takes: us (default) or eu")
       .option("--basis <basis>", "the labels' P and K are oxide (default) or element"),
   examples: [
     'trug blend 46-0-0 0-0-60 18-46-0 --ratio 3-1-2 --batch "1 kg"',
     'trug blend calcium-nitrate potassium-nitrate monopotassium-phosphate --target "N 90 ppm, P 40 ppm, K 180 ppm" --water "9 L"',
+    'trug blend KNO3 KH2PO4 MgSO4.7H2O urea --target "N 100 ppm within 5%, P 40 ppm, K at least 150 ppm" --limit "EC 1.5 mS/cm" --water "10 L" --scale "1 g"',
+    'trug blend calcium-nitrate potassium-nitrate magnesium-sulfate --target "N 150 ppm, Ca 100 ppm, K 180 ppm, Mg 30 ppm" --stock 1:100 --tank "20 L"',
     'trug blend 46-0-0 18-46-0 0-0-60 --target "N 120 kg/ha, P2O5 60 kg/ha, K2O 40 kg/ha" --area "1 ha"',
   ],
   run: async (products, options, context) => {
-    const { ratio, grade, batch, target, water, area, volume, already, within, basis } = options;
-    const quantity = await context.quantityReader([batch, water, area, volume].filter(Boolean));
+    const { batch, water, area, volume, tank, scale, syringe, scoop } = options;
+    const quantity = await context.quantityReader(
+      [batch, water, area, volume, tank, scale, syringe, scoop].filter(Boolean),
+    );
     const shelf = await context.shelf();
     if (!shelf.ok) return shelf;
     const input = readBlend(
-      { products: [...products], ratio, grade, batch, target, water, area, volume, already, within, basis },
+      { products: [...products], ...Object.fromEntries(WORDS.map((name) => [name, options[name]])) },
       { shelf: shelf.value.products, quantity },
     );
     if (!input.ok) return input;
@@ -46,14 +67,9 @@ export function blendReply(
   currency?: string,
 ): Outcome<Reply> {
   if (!outcome.ok) return outcome;
-  const { products, purpose, already, within } = input.value;
+  const { products, ...asked } = input.value;
   return answer({
-    inputs: {
-      products: products.map(({ id, composition }) => ({ id, composition })),
-      purpose,
-      already,
-      within,
-    },
+    inputs: { products: products.map(({ id, composition }) => ({ id, composition })), ...asked },
     result: outcome.value,
     cautions: [...outcome.cautions, ...input.cautions],
     working: [...input.working, ...outcome.working],

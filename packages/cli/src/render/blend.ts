@@ -1,5 +1,6 @@
 import type { BlendInput, BlendResult, UnitHabit } from "nutrient-core";
 import type { Style } from "../command.ts";
+import { rangeLine, weighedLines } from "./blend-measured.ts";
 import { deliveredLine } from "./delivered.ts";
 import { area, money, shown, volume, water, weighed } from "./number.ts";
 
@@ -7,30 +8,33 @@ import { area, money, shown, volume, water, weighed } from "./number.ts";
 export function blendLines(input: BlendInput, result: BlendResult, { habit }: Style, currency?: string): string[] {
   const names = new Map(input.products.map(({ id, name }) => [id, name]));
   const lines = [heading(input, result, habit)];
-  const used = result.amounts.filter(({ massGrams }) => massGrams > 0);
-  const amounts = used.map(({ massGrams }) => weighed(massGrams, habit));
-  const filler =
-    result.fillerGrams !== undefined && result.fillerGrams > 1e-9 ? weighed(result.fillerGrams, habit) : undefined;
-  const width = Math.max(...amounts.map(({ length }) => length), filler?.length ?? 0);
-  used.forEach(({ product, share }, index) => {
-    const parts = input.purpose.kind === "target" ? "" : `  (${shown(share * 100)} %)`;
-    lines.push(`  ${amounts[index]!.padStart(width)}  ${names.get(product) ?? product}${parts}`);
-  });
-  if (filler) lines.push(`  ${filler.padStart(width)}  filler (sand or another inert material)`);
+  if (result.stock) lines.push(...tankLines(result, names, habit));
+  else if (result.weighed) lines.push(...weighedLines(input, result, names, habit));
+  else lines.push(...exactLines(input, result, names, habit));
   const unused = result.amounts.filter(({ massGrams }) => massGrams === 0);
   if (unused.length > 0)
     lines.push(`  not needed: ${unused.map(({ product }) => names.get(product) ?? product).join(", ")}`);
   lines.push(...madeLines(input, result));
+  if (input.purpose.kind === "target") lines.push(...rangeLine(result, input.purpose.extent.basis));
   if (result.ecMilliSiemensPerCm !== undefined)
     lines.push(`  EC about ${shown(result.ecMilliSiemensPerCm, 2)} mS/cm above the water's own`);
+  else if (result.ecRange)
+    lines.push(
+      `  EC between ${shown(result.ecRange[0], 2)} and ${shown(result.ecRange[1], 2)} mS/cm above the water's own, by the salts used`,
+    );
   if (result.cost !== undefined) lines.push(`  cost ${money(result.cost, currency)}`);
-  if (result.status === "closest") lines.push("", ...result.explanation);
+  const said = result.status === "closest" ? result.explanation : result.explanation.slice(1);
+  if (said.length > 0) lines.push("", ...said);
   return lines;
 }
 
 function heading(input: BlendInput, result: BlendResult, habit: UnitHabit): string {
   const { purpose } = input;
   const closest = result.status === "closest" ? "The closest that these come" : "Weigh out";
+  if (result.stock) {
+    const { finalVolumeLitres, ratio } = result.stock;
+    return `${closest} as stock, for ${water(finalVolumeLitres, habit)} of feed at 1:${ratio}:`;
+  }
   if (purpose.kind !== "target") return `${closest} for ${weighed(purpose.batchGrams, habit)}:`;
   const { basis, amount } = purpose.extent;
   const place =
@@ -40,6 +44,44 @@ function heading(input: BlendInput, result: BlendResult, habit: UnitHabit): stri
         ? area(amount, habit)
         : `${volume(amount * 1000, habit)} of mix`;
   return `${closest} for ${place}:`;
+}
+
+type Names = ReadonlyMap<string, string>;
+
+function exactLines(input: BlendInput, result: BlendResult, names: Names, habit: UnitHabit): string[] {
+  const rows = result.amounts
+    .filter(({ massGrams }) => massGrams > 0)
+    .map(({ product, massGrams, share }) => {
+      const parts = input.purpose.kind === "target" ? "" : `  (${shown(share * 100)} %)`;
+      return [weighed(massGrams, habit), `${names.get(product) ?? product}${parts}`] as const;
+    });
+  if (result.fillerGrams !== undefined && result.fillerGrams > 1e-9)
+    rows.push([weighed(result.fillerGrams, habit), "filler (sand or another inert material)"]);
+  return inColumns(rows);
+}
+
+function tankLines({ stock, weighed: measured }: BlendResult, names: Names, habit: UnitHabit): string[] {
+  if (!stock) return [];
+  const several = stock.tanks.length > 1;
+  const lines = stock.tanks.flatMap(({ name, amounts }) => [
+    `  ${several ? `tank ${name}, made up to` : "made up to"} ${water(stock.tankLitres, habit)} with water:`,
+    ...inColumns(
+      amounts.map(({ product, massGrams }) => {
+        const grams = measured?.amounts.find((one) => one.product === product)?.massGrams ?? massGrams;
+        return [weighed(grams, habit), names.get(product) ?? product] as const;
+      }),
+      "    ",
+    ),
+  ]);
+  return several
+    ? [...lines, `  each through its own injector at 1:${stock.ratio}; never mix the stocks undiluted`]
+    : lines;
+}
+
+/** Amounts under each other, right-aligned, with what they are amounts of. */
+function inColumns(rows: readonly (readonly [amount: string, what: string])[], indent = "  "): string[] {
+  const width = Math.max(...rows.map(([amount]) => amount.length));
+  return rows.map(([amount, what]) => `${indent}${amount.padStart(width)}  ${what}`);
 }
 
 function madeLines(input: BlendInput, result: BlendResult): string[] {

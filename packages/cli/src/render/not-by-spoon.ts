@@ -1,9 +1,1 @@
-import type { Hazard } from "nutrient-core";
-
-/** What is never measured with anything from a kitchen. */
-export const NOT_BY_SPOON: ReadonlySet<Hazard> = new Set<Hazard>([
-  "acid",
-  "caustic",
-  "harmful-if-swallowed",
-  "may-harm-fertility",
-]);
+export { NOT_BY_SPOON } from "nutrient-core";

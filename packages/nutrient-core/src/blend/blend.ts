@@ -1,142 +1,76 @@
 import { type Caution, inOrderOfUrgency } from "../outcome/caution.ts";
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
-import { term, type WorkingLine } from "../outcome/working.ts";
+import type { WorkingLine } from "../outcome/working.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
-import { fractionOf, type Product } from "../product/product.ts";
 import { feedCautions, nitrogenFormCautions } from "../solution/cautions.ts";
 import { type Conductivity, electricalConductivity } from "../solution/conductivity.ts";
-import type { Extent } from "../supply/basis.ts";
-import { type BothForms, inBothForms } from "../supply/both-forms.ts";
+import { type Extent, unitExtent } from "../supply/basis.ts";
+import { inBothForms } from "../supply/both-forms.ts";
 import { addDelivered } from "../supply/one-product.ts";
+import { deliveredRanges } from "../supply/range.ts";
 import { asRatio, asTriple, type Triple } from "../supply/ratio.ts";
-import { type Amount, type Delivered, deliver, deliveredWorking } from "../supply/supply.ts";
-import type { Wanted } from "../supply/target.ts";
-import type { Certificate } from "./engine/solution.ts";
-import { solveBlend } from "./engine/solve.ts";
-import { explain } from "./explain.ts";
-import { type PosedBlend, poseBlend } from "./pose.ts";
-
-/** What a blend is made for. */
-export type BlendPurpose =
-  /** A batch whose N:P2O5:K2O stands in this ratio. */
-  | { readonly kind: "ratio"; readonly ratio: Triple; readonly batchGrams: number }
-  /** A batch of this grade, in percent N-P2O5-K2O; what the products do not fill is filler. */
-  | { readonly kind: "grade"; readonly grade: Triple; readonly batchGrams: number }
-  /** Rates in water, on an area or in a mix. */
-  | { readonly kind: "target"; readonly wanted: readonly Wanted[]; readonly extent: Extent };
-
-export interface BlendInput {
-  readonly products: readonly Product[];
-  readonly purpose: BlendPurpose;
-  /** Rates already there, on the purpose's basis. */
-  readonly already: Delivered;
-  /** How far off, as a share of the wanted rate, still counts as met: 0 for exact. */
-  readonly within: number;
-}
-
-export interface BlendAmount {
-  readonly product: string;
-  readonly massGrams: number;
-  /** Fraction by mass of the batch, filler included. */
-  readonly share: number;
-  readonly volumeMillilitres?: number;
-  readonly cost?: number;
-}
-
-/** How one wanted nutrient came out. */
-export interface Residual {
-  readonly nutrient: string;
-  /** In the form and basis that was asked for: ppm, g/m2, g/m3, or percent of the batch. */
-  readonly wanted: number;
-  readonly delivered: number;
-  /** Delivered over wanted, less one; null where nothing was wanted. */
-  readonly relativeMiss: number | null;
-}
-
-export interface BlendResult {
-  readonly status: "met" | "closest";
-  readonly amounts: readonly BlendAmount[];
-  readonly totalGrams: number;
-  /** Inert material that makes up a batch of a stated grade. */
-  readonly fillerGrams?: number;
-  /** Percent N-P2O5-K2O of the batch. */
-  readonly grade: Triple;
-  readonly ratio: Triple;
-  readonly deliveredPpm?: BothForms;
-  readonly deliveredGramsPerSquareMetre?: BothForms;
-  readonly deliveredGramsPerCubicMetre?: BothForms;
-  readonly ecMilliSiemensPerCm?: number;
-  readonly residuals: readonly Residual[];
-  /** In a grower's words: what limits the blend, and what would mend it. */
-  readonly explanation: readonly string[];
-  readonly cost?: number;
-  readonly certificate: Certificate;
-}
+import { type Amount, type Delivered, deliver } from "../supply/supply.ts";
+import type { Measure } from "../supply/weigh-measures.ts";
+import type { BlendInput } from "./blend-input.ts";
+import type { BlendAmount, BlendCertificate, BlendResult, WeighedBlend } from "./blend-result.ts";
+import { blendWorking } from "./blend-working.ts";
+import { explain } from "./explain/explain.ts";
+import { type Reached, reachBlend } from "./reach.ts";
+import { reachableSegment } from "./square-method.ts";
+import { splitOverTanks } from "./tanks.ts";
+import { residualOf, weighBlend } from "./weigh-blend.ts";
 
 /**
  * How much of each product for a ratio, a grade or targets: exact where exact is possible, otherwise the
  * fairest miss (least weighted squares of the relative misses), the cheapest of equals where every price is known.
  *
- * @returns Amounts, what they deliver, how far each nutrient is off, the reason in words, and the proof.
- * @example
- * blend({ products, purpose: { kind: "ratio", ratio: [3, 1, 2], batchGrams: 1000 }, already: {}, within: 0 })
+ * @param input Products, purpose, what is there already, tolerance, limits, aim, stock and measures; see `BlendInput`.
+ * @returns Amounts in grams, what they deliver and between which limits, how far each nutrient is off, the reason in
+ *   words, weighable amounts and stock tanks where asked for, and the proof. Problems: `not-positive`,
+ *   `limits-contradict`, `limit-already-passed`, `nothing-in-products`, `measure-too-coarse`.
  */
 export function blend(input: BlendInput): Outcome<BlendResult> {
-  const posed = poseBlend(input);
-  if (!posed.ok) return posed;
-  const solution = solveBlend(posed.value.problem);
-  if (solution.status === "infeasible") {
-    return unusable({
-      code: "limits-contradict",
-      path: "products",
-      message: "The least and most amounts of these products cannot all be kept.",
-      expected: "limits that leave room for a blend",
-      received: input.products.map(({ id }) => id).join(", "),
-      hint: "raise a largest amount, or lower a smallest one",
-    });
-  }
-  const massGrams = inBatch(input, solution.masses);
-  const amounts: Amount[] = input.products.map((product, index) => ({ product, massGrams: massGrams[index]! }));
+  const reach = reachBlend(input);
+  if (!reach.ok) return reach;
+  const reached = reach.value;
+  const { massGrams, rows } = reached;
   const filled = massGrams.reduce((sum, grams) => sum + grams, 0);
   if (!(filled > 0)) return unusable(nothingHelps(input));
+  const amounts: Amount[] = input.products.map((product, index) => ({ product, massGrams: massGrams[index]! }));
   const batch = input.purpose.kind === "grade" ? Math.max(filled, input.purpose.batchGrams) : filled;
-  const used = amounts.filter((amount) => amount.massGrams > 0);
-  const inEachGram = deliver(amounts, { basis: "squareMetre", amount: batch });
-  const grade = asTriple(inEachGram).map((share) => share * 100) as unknown as Triple;
+  const grade = asTriple(deliver(amounts, { basis: "squareMetre", amount: batch })).map(
+    (share) => share * 100,
+  ) as unknown as Triple;
   const spread = input.purpose.kind === "target" ? spreadOn(input.purpose.extent, amounts, input.already) : undefined;
-  const residuals = posed.value.rows.map((row, index) => ({
-    nutrient: row.name,
-    wanted: row.shownAs(row.wanted),
-    delivered: row.shownAs(solution.delivered[index]!),
-    relativeMiss: row.wanted > 0 ? solution.residuals[index]! / row.wanted : null,
-  }));
-  const priced = input.products.every(({ pricePerGram }) => pricePerGram !== undefined);
-  const cost = priced
-    ? amounts.reduce((sum, { product, massGrams: grams }) => sum + grams * product.pricePerGram!, 0)
-    : undefined;
+  const measured = measuredBlend(input, reached);
+  if (!measured.ok) return measured;
+  const stock = input.stock && stockOf(input, amounts);
+  const segment = reachableSegment(input.products);
   const result: BlendResult = {
-    status: solution.status,
+    status: reached.solution.status,
     amounts: amounts.map((amount) => shareOf(amount, batch)),
     totalGrams: batch,
     ...(input.purpose.kind === "grade" ? { fillerGrams: batch - filled } : {}),
     grade,
     ratio: asRatio(grade),
-    ...spread?.delivered,
-    ...(spread?.conductivity?.known ? { ecMilliSiemensPerCm: spread.conductivity.milliSiemensPerCm } : {}),
-    residuals,
-    explanation: explain(input, posed.value, solution),
-    ...(cost === undefined ? {} : { cost }),
-    certificate: solution.certificate,
+    ...spread?.result,
+    residuals: rows.map((row, index) => residualOf(row, reached.delivered[index]!)),
+    explanation: explain(input, reached),
+    ...costOf(amounts),
+    range: rangeOf(input, amounts, measured.value),
+    ...(measured.value ? { weighed: measured.value.weighed } : {}),
+    ...(stock ? { stock: stock.tanks } : {}),
+    ...(segment ? { reachable: segment } : {}),
+    certificate: certificateOf(reached),
   };
-  const cautions: Caution[] = [...hazardCautions(used.map(({ product }) => product)), ...(spread?.cautions ?? [])];
-  return answer(result, inOrderOfUrgency(cautions), workingOf(input, amounts, posed.value, batch));
-}
-
-/** A ratio is free of scale: its solution is stretched to the batch. */
-function inBatch(input: BlendInput, masses: readonly number[]): readonly number[] {
-  if (input.purpose.kind !== "ratio") return masses;
-  const sum = masses.reduce((a, b) => a + b, 0);
-  return sum > 0 ? masses.map((grams) => (grams / sum) * (input.purpose as { batchGrams: number }).batchGrams) : masses;
+  const used = amounts.filter((amount) => amount.massGrams > 0);
+  const cautions: Caution[] = [
+    ...hazardCautions(used.map(({ product }) => product)),
+    ...(spread?.cautions ?? []),
+    ...(stock?.cautions ?? []),
+  ];
+  const working: WorkingLine[] = [...blendWorking(input, amounts, rows, batch), ...(stock?.working ?? [])];
+  return answer(result, inOrderOfUrgency(cautions), working);
 }
 
 function shareOf({ product, massGrams }: Amount, batch: number): BlendAmount {
@@ -150,9 +84,14 @@ function shareOf({ product, massGrams }: Amount, batch: number): BlendAmount {
   };
 }
 
+function costOf(amounts: readonly Amount[]): Pick<BlendResult, "cost"> {
+  const used = amounts.filter(({ massGrams }) => massGrams > 0);
+  if (used.some(({ product }) => product.pricePerGram === undefined)) return {};
+  return { cost: used.reduce((sum, { product, massGrams }) => sum + massGrams * product.pricePerGram!, 0) };
+}
+
 interface Spread {
-  readonly delivered: Partial<BlendResult>;
-  readonly conductivity?: Conductivity;
+  readonly result: Partial<BlendResult>;
   readonly cautions: readonly Caution[];
 }
 
@@ -164,43 +103,57 @@ const DELIVERED_FIELD = {
 
 function spreadOn(extent: Extent, amounts: readonly Amount[], already: Delivered): Spread {
   const delivered = addDelivered(deliver(amounts, extent), already);
-  const conductivity = extent.basis === "litre" ? electricalConductivity(amounts, extent.amount) : undefined;
+  const conductivity: Conductivity | undefined =
+    extent.basis === "litre" ? electricalConductivity(amounts, extent.amount) : undefined;
   return {
-    delivered: { [DELIVERED_FIELD[extent.basis]]: inBothForms(delivered) },
-    ...(conductivity ? { conductivity } : {}),
+    result: {
+      [DELIVERED_FIELD[extent.basis]]: inBothForms(delivered),
+      ...(conductivity?.known ? { ecMilliSiemensPerCm: conductivity.milliSiemensPerCm } : {}),
+      ...(conductivity?.range ? { ecRange: conductivity.range } : {}),
+    },
     cautions: [...feedCautions(delivered, extent, conductivity), ...nitrogenFormCautions(delivered, extent)],
   };
 }
 
-function workingOf(input: BlendInput, amounts: readonly Amount[], posed: PosedBlend, batch: number): WorkingLine[] {
-  if (input.purpose.kind === "target") {
-    const { extent } = input.purpose;
-    const added = deliver(amounts, extent);
-    return posed.rows.flatMap(({ nutrient }) =>
-      amounts.some(({ product }) => fractionOf(product, nutrient) > 0)
-        ? [deliveredWorking(amounts, nutrient, extent, added[nutrient]!)]
-        : [],
-    );
-  }
-  const whole: Extent = { basis: "squareMetre", amount: batch };
-  const shares = deliver(amounts, whole);
-  return posed.rows.flatMap(({ nutrient, name }) => {
-    const holders = amounts.filter(({ product, massGrams }) => fractionOf(product, nutrient) > 0 && massGrams > 0);
-    if (holders.length === 0) return [];
-    const terms = holders.map(
-      ({ product, massGrams }) => `${term(massGrams)} g * ${term(fractionOf(product, nutrient))}`,
-    );
-    const factor = posed.rows.find((row) => row.nutrient === nutrient)!.perElement;
-    return [
-      {
-        label: `${name} in the batch`,
-        expression: `100 * (${terms.join(" + ")}) * ${term(factor)} / (${term(batch)} g)`,
-        value: 100 * shares[nutrient]! * factor,
-        unit: "",
-        source: factor === 1 ? null : "ciaaw-2021",
-      },
-    ];
+interface Measured {
+  readonly weighed: WeighedBlend;
+  readonly measures: readonly (Measure | undefined)[];
+}
+
+/** Weighable amounts, where there is something named to measure with: of the blend, or of a full tank of it. */
+function measuredBlend(input: BlendInput, reached: Reached): Outcome<Measured | undefined> {
+  if (!input.measures) return answer(undefined);
+  return weighBlend(input, reached, input.measures, tankfuls(input));
+}
+
+/** How much of the blend a full tank holds. */
+function tankfuls({ purpose, stock }: BlendInput): number {
+  return stock && purpose.kind === "target" ? (stock.ratio * stock.tankLitres) / purpose.extent.amount : 1;
+}
+
+function stockOf(
+  { purpose, stock }: BlendInput,
+  amounts: readonly Amount[],
+): ReturnType<typeof splitOverTanks> | undefined {
+  return stock && purpose.kind === "target" ? splitOverTanks(amounts, purpose.extent.amount, stock) : undefined;
+}
+
+/** Of what is measured out; of the exact amounts, by label and filling alone, where nothing was named to measure with. */
+function rangeOf(input: BlendInput, amounts: readonly Amount[], measured: Measured | undefined): BlendResult["range"] {
+  const { purpose, already, labelRule = "us" } = input;
+  const times = tankfuls(input);
+  const extent = purpose.kind === "target" ? { ...purpose.extent, amount: purpose.extent.amount * times } : unitExtent;
+  const list = amounts.map(({ product, massGrams }, index) => {
+    const measure = measured?.measures[index];
+    const weighed = measured?.weighed.amounts.find((one) => one.product === product.id);
+    return { product, massGrams: weighed?.massGrams ?? massGrams * times, ...(measure ? { measure } : {}) };
   });
+  return deliveredRanges(list, extent, { labelRule }, purpose.kind === "target" ? already : {});
+}
+
+function certificateOf({ problem, solution }: Reached): BlendCertificate {
+  const { certificate, ...rest } = solution;
+  return { ...certificate, problem, solution: rest };
 }
 
 function nothingHelps(input: BlendInput) {

@@ -1,4 +1,5 @@
 import { answer, gatherList, type Outcome, unusable } from "../outcome/outcome.ts";
+import { mayBeSpooned } from "../product/not-by-spoon.ts";
 import type { Product } from "../product/product.ts";
 import type { SpoonSet } from "./spoons.ts";
 
@@ -31,8 +32,8 @@ const SPOON_PARTS = 8;
 /**
  * With what is each product measured, and in which steps?
  *
- * A liquid goes by the syringe, a solid by spoons, else by whole scoops, where its density is known; everything else
- * goes on the scale.
+ * A liquid goes by the syringe, a solid by spoons, else by whole scoops, where its density is known; everything else,
+ * and whatever must not touch a spoon, goes on the scale.
  *
  * @param measures What there is; at least one.
  * @returns One measure a product, or a problem naming the product that none of them can measure.
@@ -49,7 +50,7 @@ function measureFor(product: Product, measures: Measures): Outcome<Measure> {
   const byVolume =
     product.state === "liquid"
       ? ({ kind: "syringe", millilitres: syringeStepMillilitres } as const)
-      : spoons
+      : spoons && mayBeSpooned(product)
         ? ({ kind: "spoons", millilitres: spoons.teaspoonMillilitres / SPOON_PARTS } as const)
         : ({ kind: "scoop", millilitres: scoopMillilitres } as const);
   const { kind, millilitres } = byVolume;

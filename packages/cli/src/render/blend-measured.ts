@@ -1,0 +1,89 @@
+import {
+  type BlendInput,
+  type BlendResult,
+  type DeliveredRange,
+  METRIC_SPOONS,
+  type Nutrient,
+  spoonsFor,
+  type UnitHabit,
+  type WeighedAmount,
+} from "nutrient-core";
+import { shown, weighed } from "./number.ts";
+import { shortSpoons } from "./spoons.ts";
+
+/** The amounts as they are measured out, with the exact ones beside them, and what the whole steps cost. */
+export function weighedLines(
+  input: BlendInput,
+  result: BlendResult,
+  names: ReadonlyMap<string, string>,
+  habit: UnitHabit,
+): string[] {
+  const blend = result.weighed;
+  if (!blend) return [];
+  const measured = blend.amounts.map((amount) => measureText(amount, input, habit));
+  const width = Math.max(...measured.map(({ length }) => length));
+  const lines = blend.amounts.map((amount, index) => {
+    const exact = result.amounts.find(({ product }) => product === amount.product)?.massGrams ?? 0;
+    const beside = amount.measure === "scale" ? `exactly ${weighed(exact, habit)}` : weighed(amount.massGrams, habit);
+    return `  ${measured[index]!.padStart(width)}  ${names.get(amount.product) ?? amount.product} (${beside})`;
+  });
+  const gives = blend.residuals.map(({ nutrient, delivered }) => `${nutrient} ${shown(delivered)}`).join(", ");
+  lines.push(`  measured so: ${gives}`);
+  if (blend.roundedEachMiss > blend.miss * 1.01)
+    lines.push(`  off by ${share(blend.miss)} together; rounding each by itself: ${share(blend.roundedEachMiss)}`);
+  return lines;
+}
+
+function measureText(amount: WeighedAmount, input: BlendInput, habit: UnitHabit): string {
+  const { measure, massGrams, steps, volumeMillilitres = 0 } = amount;
+  if (measure === "spoons") {
+    const spoons = spoonsFor(volumeMillilitres, input.measures?.spoons ?? METRIC_SPOONS);
+    if (spoons) return `${shortSpoons(spoons)} level`;
+  }
+  if (measure === "syringe") return `${shown(volumeMillilitres)} mL`;
+  if (measure === "scoop") return `${steps} ${steps === 1 ? "scoop" : "scoops"}`;
+  return weighed(massGrams, habit);
+}
+
+const share = (miss: number): string => `${shown(miss * 100, 2)} %`;
+
+const CAUSES: Readonly<Record<string, string>> = {
+  label: "what the label allows",
+  scale: "the scale",
+  spoons: "the spoons",
+  syringe: "the syringe",
+  scoop: "the scoop",
+  density: "how densely it lies",
+  filling: "filling the can",
+};
+const UNITS = { litre: "ppm", squareMetre: "g/m2", cubicMetre: "g/m3" } as const;
+const ORDER = [
+  "N",
+  "P",
+  "K",
+  "Ca",
+  "Mg",
+  "S",
+  "Fe",
+  "Mn",
+  "Zn",
+  "Cu",
+  "B",
+  "Mo",
+] as const satisfies readonly Nutrient[];
+/** More nutrients than these make the line longer than a person reads. */
+const MOST_SHOWN = 4;
+
+/** Between which limits the first few nutrients lie when everything goes as badly as it may, and why mostly. */
+export function rangeLine({ range }: BlendResult, basis: keyof typeof UNITS): string[] {
+  const known = ORDER.flatMap((nutrient) => {
+    const one = range[nutrient];
+    return one && one.high > one.low && one.high > 0 ? [[nutrient, one] as const] : [];
+  }).slice(0, MOST_SHOWN);
+  if (known.length === 0) return [];
+  const spans = known.map(([nutrient, { low, high }]) => `${nutrient} ${shown(low)} to ${shown(high)}`).join(", ");
+  const relative = ([, { mainEffect = 0, high }]: readonly [Nutrient, DeliveredRange]): number => mainEffect / high;
+  const [, worst] = known.reduce((most, one) => (relative(one) > relative(most) ? one : most));
+  const cause = worst.mainCause ? `, mostly by ${CAUSES[worst.mainCause]}` : "";
+  return [`  at worst ${spans} ${UNITS[basis]}${cause}`];
+}
