@@ -1,0 +1,79 @@
+import type { CivilDate, Reminder, SeasonEvent, SeasonPlan, UnitHabit } from "nutrient-core";
+import { dayText, spanText } from "./season-day.ts";
+import { type FeedTogether, feedsTogether, feedText } from "./season-feed.ts";
+
+/** Something to do, on a day or within some days. */
+export interface Thing {
+  readonly from: CivilDate;
+  readonly to: CivilDate;
+  /** When, in words. */
+  readonly when: string;
+  readonly plantings: string;
+  readonly what: string;
+  /** A feed's first event. */
+  readonly feed?: SeasonEvent;
+}
+
+/** What a grower wants to see first: what is on today, and the next things after it. */
+export interface Agenda {
+  readonly today: readonly Thing[];
+  readonly next: readonly Thing[];
+}
+
+/** So many things are seen at a glance. */
+const NEXT = 3;
+
+/**
+ * Today's things and the next three. Without a day, the season's first three.
+ * What is the same for several plantings is one thing; a reminder whose days have begun is on today, until its last day.
+ */
+export function agenda(plan: SeasonPlan, habit: UnitHabit): Agenda {
+  const { today } = plan;
+  const feeds = feedsTogether(plan.events.filter(({ status }) => status === "planned"));
+  const things = [
+    ...feeds.map((feed) => feedThing(feed, habit)),
+    ...remindersTogether(plan.reminders).map((reminder) => reminderThing(reminder, today)),
+  ].sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0));
+  return {
+    today: today === null ? [] : things.filter(({ from, to }) => from <= today && today <= to),
+    next: things.filter(({ from }) => today === null || from > today).slice(0, NEXT),
+  };
+}
+
+function feedThing(feed: FeedTogether, habit: UnitHabit): Thing {
+  const { date, events } = feed;
+  const unsure = feed.provisional ? " (may still change)" : "";
+  const plantings = events.map(({ planting }) => planting).join(", ");
+  return {
+    from: date,
+    to: date,
+    when: dayText(date),
+    plantings,
+    what: feedText(feed, habit) + unsure,
+    feed: events[0],
+  };
+}
+
+/** The same job on the same days in several plantings. */
+export interface ReminderTogether extends Omit<Reminder, "planting"> {
+  readonly plantings: string;
+}
+
+/** Reminders by their first day, those that are alike as one. */
+export function remindersTogether(reminders: readonly Reminder[]): readonly ReminderTogether[] {
+  const groups = new Map<string, Reminder[]>();
+  for (const reminder of reminders) {
+    const key = JSON.stringify([reminder.from, reminder.to, reminder.text, reminder.everyDays]);
+    groups.set(key, [...(groups.get(key) ?? []), reminder]);
+  }
+  return [...groups.values()]
+    .map((alike) => ({ ...alike[0]!, plantings: [...new Set(alike.map(({ planting }) => planting))].join(", ") }))
+    .sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0));
+}
+
+function reminderThing({ from, to, plantings, text, everyDays }: ReminderTogether, today: CivilDate | null): Thing {
+  const again = everyDays ? `, again every ${everyDays[0]} to ${everyDays[1]} days` : "";
+  const begun = today !== null && from <= today;
+  const when = begun ? (to === today ? "last day" : `until ${dayText(to, "plain")}`) : spanText(from, to);
+  return { from, to, when, plantings, what: `${text.replace(/\.$/, "")}${again}` };
+}

@@ -1,0 +1,83 @@
+import {
+  type CivilDate,
+  METRIC_SPOONS,
+  type SeasonAmount,
+  type SeasonEvent,
+  spoonsFor,
+  type UnitHabit,
+  US_SPOONS,
+} from "nutrient-core";
+import { mass, water, weighed } from "./number.ts";
+import { shortSpoons } from "./spoons.ts";
+
+/** "2 cans" */
+export function cansText(cans: number): string {
+  return `${cans} ${cans === 1 ? "can" : "cans"}`;
+}
+
+/** What goes into one can of one product: "8 g", and in spoons where its density is known. */
+export interface CanDose {
+  readonly name: string;
+  readonly weight: string;
+  readonly spoons?: string;
+}
+
+/** One can's doses as people measure them. */
+export function canDoses(amounts: readonly SeasonAmount[], habit: UnitHabit): readonly CanDose[] {
+  return amounts.map(({ name, perCanGrams, perCanMillilitres }) => {
+    const set = habit === "us" ? US_SPOONS : METRIC_SPOONS;
+    const spoons = perCanMillilitres === undefined ? undefined : spoonsFor(perCanMillilitres, set);
+    return { name, weight: weighed(perCanGrams, habit), ...(spoons ? { spoons: shortSpoons(spoons) } : {}) };
+  });
+}
+
+/** Feeds of one day with the same in each can, whatever planting they are for: mixed in one go. */
+export interface FeedTogether {
+  readonly date: CivilDate;
+  readonly events: readonly [SeasonEvent, ...SeasonEvent[]];
+  readonly provisional: boolean;
+}
+
+/** Names what goes into a can: feeds with the same name are mixed alike. */
+export function canContent({ canLitres, amounts }: SeasonEvent): string {
+  return JSON.stringify([canLitres, amounts.map(({ product, perCanGrams }) => [product, perCanGrams])]);
+}
+
+/** Feeds by day, those mixed alike and equally done together; the order of the first of each is kept. */
+export function feedsTogether(events: readonly SeasonEvent[]): readonly FeedTogether[] {
+  const groups = new Map<string, [SeasonEvent, ...SeasonEvent[]]>();
+  for (const event of events) {
+    const key = `${event.date} ${event.status} ${canContent(event)}`;
+    const group = groups.get(key);
+    if (group) group.push(event);
+    else groups.set(key, [event]);
+  }
+  return [...groups.values()].map((group) => ({
+    date: group[0].date,
+    events: group,
+    provisional: group.some(({ provisional }) => provisional),
+  }));
+}
+
+/** "2 cans for pots, 4 cans for beds" */
+export function forWhom({ events }: FeedTogether): string {
+  return events.map(({ cans, planting }) => `${cansText(cans)} for ${planting}`).join(", ");
+}
+
+/** "8 g leafy feed (1 1/2 tsp) + 2 g potassium nitrate in each can of 10 L: 2 cans for pots, 4 cans for beds" */
+export function feedText(feed: FeedTogether, habit: UnitHabit): string {
+  return `${canText(feed.events[0], habit)}: ${forWhom(feed)}`;
+}
+
+/** "8 g leafy feed (1 1/2 tsp) + 2 g potassium nitrate in each can of 10 L" */
+export function canText(event: SeasonEvent, habit: UnitHabit): string {
+  const doses = canDoses(event.amounts, habit).map(
+    ({ name, weight, spoons }) => `${weight} ${name}${spoons ? ` (${spoons})` : ""}`,
+  );
+  return `${doses.length === 0 ? "water alone" : doses.join(" + ")} in each can of ${water(event.canLitres, habit)}`;
+}
+
+/** A mass, or "none". */
+export function massOrNone(grams: number, habit: UnitHabit): string {
+  return grams === 0 ? "none" : mass(grams, habit);
+}

@@ -1,0 +1,86 @@
+import type { CeilingOutlook, NutrientBudget, SeasonInput, SeasonPlan, UnitHabit } from "nutrient-core";
+import type { Style } from "../command.ts";
+import { mass, money, shown } from "./number.ts";
+import { agenda, type Thing } from "./season-agenda.ts";
+import { dayText, spanText } from "./season-day.ts";
+import { feedsTogether, feedText } from "./season-feed.ts";
+import { packsText } from "./season-packs.ts";
+
+/** At a glance: today and the next three things; then where the plants stand, what they had, and what to buy. */
+export function seasonLines(input: SeasonInput, plan: SeasonPlan, { habit }: Style, whole: boolean): string[] {
+  const { today, next } = agenda(plan, habit);
+  const lines = [plan.today === null ? input.name : `${input.name}, ${dayText(plan.today, "long")}`, ""];
+  if (plan.today !== null)
+    lines.push(...under("Today ", today.length === 0 ? ["nothing to do"] : today.map(todayText)));
+  lines.push(...under("Next  ", next.length === 0 ? ["nothing more this season"] : next.map(nextText)));
+  lines.push("", ...under("Stage ", stageTexts(plan)));
+  const ceilings = plan.budget.flatMap(ceilingTexts);
+  if (ceilings.length > 0) lines.push(...under("Limits", ceilings));
+  lines.push(...under("Buy   ", buyTexts(plan, input.currency, habit)));
+  if (whole) lines.push("", "The whole season:", ...calendarLines(plan, habit));
+  return lines;
+}
+
+/** A heading with its lines beside it; a long line goes on where the shell wraps it. */
+function under(heading: string, texts: readonly string[]): string[] {
+  return texts.map((text, index) => `${index === 0 ? heading : " ".repeat(heading.length)} ${text}`);
+}
+
+/** A feed's text names its plantings itself. */
+const whatText = ({ plantings, what, feed }: Thing): string => (feed ? what : `${plantings}: ${what}`);
+
+const todayText = (thing: Thing): string => `${whatText(thing)}${thing.from === thing.to ? "" : ` (${thing.when})`}`;
+
+const nextText = (thing: Thing): string => `${thing.when}  ${whatText(thing)}`;
+
+/** The stage each planting is in, or comes to next, and what its end waits for. */
+function stageTexts({ stages, milestones, today }: SeasonPlan): string[] {
+  return [...new Set(stages.map(({ planting }) => planting))].map((planting) => {
+    const own = stages.filter((stage) => stage.planting === planting);
+    const current = own.find(({ begins, ends }) => today !== null && begins <= today && today <= ends);
+    const following = own.find(({ begins }) => begins > (current?.ends ?? today ?? ""));
+    const flower = milestones.find((found) => found.planting === planting && found.milestone === "first-flower");
+    const now = current ? `${current.name} until ${dayText(current.ends, "plain")}` : "";
+    const soon = following
+      ? `${now ? "then " : ""}${following.name} from ${following.provisional ? "about " : ""}${dayText(following.begins, "plain")}`
+      : "";
+    const waits =
+      flower && following?.provisional && flower.basis !== "observed"
+        ? ` (first flower expected ${spanText(flower.earliest, flower.latest)})`
+        : "";
+    return `${planting}: ${[now, soon].filter(Boolean).join(", ") || "the season is over"}${waits}`;
+  });
+}
+
+/** Each ceiling that is in sight, and when it is passed. */
+function ceilingTexts({ planting, nutrient, season, ceilings }: NutrientBudget): string[] {
+  return ceilings.map((outlook) => {
+    const { gramsPerPlant } = outlook;
+    return `${planting}: ${nutrient} ${shown(season.gramsPerPlant)} of at most ${shown(gramsPerPlant)} g per plant${passing(outlook)}`;
+  });
+}
+
+function passing({ passedOn, mayPassOn }: CeilingOutlook): string {
+  if (passedOn !== null) return `, passed on ${dayText(passedOn, "plain")}`;
+  return mayPassOn === null ? "" : `, may be passed on ${dayText(mayPassOn, "plain")}`;
+}
+
+function buyTexts({ shopping, shoppingCost }: SeasonPlan, currency: string | undefined, habit: UnitHabit): string[] {
+  const bought = shopping.filter(({ packs }) => packs.length > 0);
+  const missing = shopping.filter(({ missingGrams }) => missingGrams > 0);
+  const cost = shoppingCost === undefined || bought.length === 0 ? "" : `: ${money(shoppingCost, currency)}`;
+  return [
+    bought.length === 0 && missing.length === 0 ? "nothing: the shelf holds enough" : "",
+    bought.length > 0 ? `${bought.map((line) => packsText(line, habit)).join(", ")}${cost}` : "",
+    ...missing.map(({ name, missingGrams }) => `${mass(missingGrams, habit)} of ${name}, no pack known`),
+  ].filter(Boolean);
+}
+
+const STATUS = { given: "given", assumed: "assumed", planned: "" } as const;
+
+function calendarLines({ events }: SeasonPlan, habit: UnitHabit): string[] {
+  return feedsTogether(events).map((feed) => {
+    const status = STATUS[feed.events[0].status] || (feed.provisional ? "may still change" : "");
+    return `  ${dayText(feed.date)}  ${feedText(feed, habit)}${status ? ` (${status})` : ""}`;
+  });
+}

@@ -1,0 +1,93 @@
+import type { Caution, SeasonInput, SeasonPlan, UnitHabit } from "nutrient-core";
+import { agenda, type Thing } from "../season-agenda.ts";
+import { dayText } from "../season-day.ts";
+import { budgetPlots } from "./budget-plot.ts";
+import { feedTable, recipeCards } from "./feeds.ts";
+import { cautionList, orderTable, programmeNotes, reminderTable } from "./lists.ts";
+import { html, type Markup } from "./markup.ts";
+import { type Recipes, recipesOf } from "./recipes.ts";
+import { stageStrip } from "./stage-strip.ts";
+import { SHEET_STYLE } from "./style.ts";
+
+/**
+ * The season as a sheet to print and hang up: one HTML file with nothing outside itself, no script and no network.
+ *
+ * @param cautions Most urgent first.
+ */
+export function seasonSheet(
+  input: SeasonInput,
+  plan: SeasonPlan,
+  cautions: readonly Caution[],
+  habit: UnitHabit,
+): string {
+  const recipes = recipesOf(plan.events);
+  const strip = stageStrip(plan);
+  const plots = budgetPlots(plan);
+  const urgent = cautions.filter(({ severity }) => severity === "danger");
+  const others = cautions.filter(({ severity }) => severity !== "danger");
+  return `<!doctype html>\n${
+    html`<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<title>${input.name}: season sheet</title>
+<style>${{ markup: SHEET_STYLE }}</style>
+</head>
+<body>
+<header><h1>${input.name}</h1>
+<p class="as-of">${plan.today === null ? "The whole season" : `As of ${dayText(plan.today, "long")}`}</p></header>
+<main>
+${nowBox(plan, recipes, habit)}
+${urgent.length > 0 ? html`<section aria-label="Dangers">${section("Danger", cautionList(urgent))}</section>` : undefined}
+${recipes.list.length > 0 ? section("In each can", recipeCards(recipes, habit)) : undefined}
+${strip ? section("Stages", strip) : undefined}
+${plan.events.length > 0 ? section("Feeds", feedTable(plan, recipes)) : undefined}
+${plan.reminders.length > 0 ? section("Other jobs", reminderTable(plan.reminders)) : undefined}
+${plan.shopping.length > 0 ? section("To buy for the season", orderTable(plan, input.currency, habit)) : undefined}
+${others.length > 0 ? section("Take care", cautionList(others)) : undefined}
+${plots.length > 0 ? section("Given and to come, grams per plant", budgetSection(plan, plots)) : undefined}
+${plan.programmes.length > 0 ? section("What the plan rests on", programmeNotes(plan.programmes)) : undefined}
+</main>
+</body>
+</html>`.markup
+  }\n`;
+}
+
+function section(title: string, content: Markup): Markup {
+  return html`<h2>${title}</h2>\n${content}`;
+}
+
+function nowBox(plan: SeasonPlan, recipes: Recipes, habit: UnitHabit): Markup {
+  const { today, next } = agenda(plan, habit);
+  const entry = (thing: Thing): Markup =>
+    html`<dt>${thing.when}</dt><dd>${whatToDo(thing, thing.feed && recipes.letterOf.get(thing.feed.id))}</dd>`;
+  const nothing = (when: string, what: string): Markup => html`<dt>${when}</dt><dd>${what}</dd>`;
+  return html`<section class="now" aria-label="Today and next">
+${
+  plan.today === null
+    ? undefined
+    : html`<dl class="today">${
+        today.length === 0
+          ? nothing("Today", "nothing to do")
+          : today.map((thing) => entry(thing.from === thing.to ? { ...thing, when: "Today" } : thing))
+      }</dl>`
+}
+<dl>${next.length === 0 ? nothing("Next", "nothing more this season") : next.map(entry)}</dl></section>`;
+}
+
+function whatToDo({ plantings, what }: Thing, letter: string | undefined): Markup {
+  if (letter === undefined) return html`<strong>${plantings}:</strong> ${what}`;
+  return html`<strong>Feed <span class="feed-letter">${letter}</span>:</strong> ${what}`;
+}
+
+/** A planting's plots under its name. */
+function budgetSection({ budget }: SeasonPlan, plots: readonly Markup[]): Markup {
+  const drawn = budget.filter(({ curve }) => curve.length > 0);
+  const plantings = [...new Set(drawn.map(({ planting }) => planting))];
+  return html`<p class="small">Thick line: given. Dotted: to come. Grey: the range that labels and scale allow. Heavy dashes: the limit.</p>
+${plantings.map(
+  (planting) =>
+    html`<div class="keep"><h3>${planting}</h3><div class="plots">${plots.filter((_, index) => drawn[index]!.planting === planting)}</div></div>`,
+)}`;
+}
