@@ -37,7 +37,7 @@ export function looksLikeLabel(text: string): boolean {
  *
  * @returns The shares by mass, each in its printed form.
  * @example
- * readLabel("5-10-10", { basis: "oxide", measure: "mass" })
+ * readLabel("5-10-10", { basis: "oxide", measure: "mass" })  // => [{ form: "N", massFraction: 0.05 }, { form: "P2O5", massFraction: 0.1 }, { form: "K2O", massFraction: 0.1 }]
  */
 export function readLabel(text: string, reading: LabelReading): Outcome<readonly Content[]> {
   const written = plainText(text);
