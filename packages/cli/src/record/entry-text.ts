@@ -56,7 +56,8 @@ const entrySchema = z.discriminatedUnion("kind", [
     id: z.string(),
     date: day,
     planting,
-    cans: amount,
+    // A feed without water is none, and its strength could not be told.
+    cans: z.number().check(z.positive()),
     canLitres: z.number().check(z.positive()),
     amounts: z.array(z.strictObject({ product: z.string().check(z.minLength(1)), massGrams: amount })),
     nutrientGrams: nutrients,

@@ -24,11 +24,23 @@ describe("which feed of the plan was given", () => {
     expect(feedsMeant(events, day(date)).map(({ id }) => id)).toEqual(ids);
   });
 
-  test("one for each planting, or only for the one that is named", () => {
-    const two = [...events, { ...events[1]!, id: "beds-1", planting: "beds" }];
-    expect(feedsMeant(two, day("2027-06-12")).map(({ id }) => id)).toEqual(["pots-2", "beds-1"]);
-    expect(feedsMeant(two, day("2027-06-12"), "beds").map(({ id }) => id)).toEqual(["beds-1"]);
-    expect(feedsMeant(two, day("2027-06-12"), "roof")).toEqual([]);
+  test("plantings due on the same day together, else the one that is due, or the one that is named", () => {
+    const beds = { ...events[1]!, id: "beds-1", planting: "beds" };
+    const together = [...events, beds];
+    const apart = [...events, { ...beds, date: day("2027-06-14") }];
+    const ids = (...[all, date, planting]: Parameters<typeof feedsMeant>): string[] =>
+      feedsMeant(all, date, planting).map(({ id }) => id);
+    expect(ids(together, day("2027-06-12"))).toEqual(["pots-2", "beds-1"]);
+    expect(ids(apart, day("2027-06-12"))).toEqual(["pots-2"]);
+    expect(ids(apart, day("2027-06-12"), "beds")).toEqual(["beds-1"]);
+    expect(ids(apart, day("2027-06-12"), "roof")).toEqual([]);
+  });
+
+  test("an overdue one, on the day it was due as well as today", () => {
+    const late = { ...events[1]!, date: day("2027-06-24"), dueSince: day("2027-06-12") };
+    for (const date of ["2027-06-12", "2027-06-24"]) {
+      expect(feedsMeant([late, { ...events[2]!, date: day("2027-07-08") }], day(date))).toEqual([late]);
+    }
   });
 });
 
@@ -45,7 +57,7 @@ describe("what was given", () => {
 
   test("more cans bring more of everything, in proportion", () => {
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: 50 }), (cans) => {
+      fc.property(fc.integer({ min: 1, max: 50 }), (cans) => {
         const entry = fedAsPlanned(events[1]!, events[1]!.date, cans);
         expect(entry.amounts[0]!.massGrams).toBe(8 * cans);
         // One multiplication and one division in other order: within two units of the last place.
