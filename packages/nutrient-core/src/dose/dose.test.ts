@@ -52,6 +52,13 @@ describe("a can", () => {
     near(deliveredPpm.N!, 100);
   });
 
+  test("a purity counts: 1 g of KNO3 98% in 1 L brings 98 % of what the pure salt does", () => {
+    const pure = doseOf({ product: "KNO3", given: "1 g", water: "1 L" });
+    const technical = doseOf({ product: "KNO3 98%", given: "1 g", water: "1 L" });
+    near(technical.deliveredPpm.K!, 0.98 * pure.deliveredPpm.K!);
+    near(technical.deliveredPpm["NO3-N"]!, 0.98 * pure.deliveredPpm["NO3-N"]!);
+  });
+
   test("an element-basis label reads its P and K as they stand", () => {
     const { deliveredPpm } = doseOf({ product: "0-10-10", basis: "element", given: "1 g", water: "1 L" });
     near(deliveredPpm.P!, 100);
