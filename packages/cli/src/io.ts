@@ -8,4 +8,6 @@ export interface Io {
   /** Whether people read along: colour only then. */
   readonly isTerminal: boolean;
   readonly columns: number;
+  /** The clock, which only dates of plans and of files need. */
+  readonly now: () => Date;
 }

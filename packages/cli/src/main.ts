@@ -15,4 +15,5 @@ process.exitCode = await runCli(process.argv.slice(2), {
   home: homedir(),
   isTerminal: process.stdout.isTTY === true,
   columns: process.stdout.columns ?? 80,
+  now: () => new Date(),
 });

@@ -32,6 +32,7 @@ async function answerOf(run: readonly string[]): Promise<unknown> {
     home: import.meta.dirname,
     isTerminal: false,
     columns: 100,
+    now: () => new Date(0),
   });
   if (code !== 0) throw new Error(`trug ${run.join(" ")} ended with ${code}: ${err}`);
   return JSON.parse(out);

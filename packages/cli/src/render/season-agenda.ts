@@ -42,6 +42,7 @@ export function agenda(plan: SeasonPlan, habit: UnitHabit): Agenda {
 
 function feedThing(feed: FeedTogether, habit: UnitHabit): Thing {
   const { date, events } = feed;
+  const since = events[0].dueSince === undefined ? "" : ` (due since ${dayText(events[0].dueSince, "plain")})`;
   const unsure = feed.provisional ? " (may still change)" : "";
   const plantings = events.map(({ planting }) => planting).join(", ");
   return {
@@ -49,7 +50,7 @@ function feedThing(feed: FeedTogether, habit: UnitHabit): Thing {
     to: date,
     when: dayText(date),
     plantings,
-    what: feedText(feed, habit) + unsure,
+    what: feedText(feed, habit) + since + unsure,
     feed: events[0],
   };
 }

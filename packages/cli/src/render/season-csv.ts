@@ -4,6 +4,7 @@ import type { SeasonPlan } from "nutrient-core";
 const COLUMNS = [
   "date",
   "until",
+  "due_since",
   "planting",
   "kind",
   "what",
@@ -51,6 +52,7 @@ function feedRows({ events }: SeasonPlan): Row[] {
     const row: Row = {
       date: event.date,
       until: event.date,
+      due_since: event.dueSince,
       planting: event.planting,
       kind: "feed",
       what: event.stageName,

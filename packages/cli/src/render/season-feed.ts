@@ -47,7 +47,7 @@ export function canContent({ canLitres, amounts }: SeasonEvent): string {
 export function feedsTogether(events: readonly SeasonEvent[]): readonly FeedTogether[] {
   const groups = new Map<string, [SeasonEvent, ...SeasonEvent[]]>();
   for (const event of events) {
-    const key = `${event.date} ${event.status} ${canContent(event)}`;
+    const key = `${event.date} ${event.dueSince} ${event.status} ${canContent(event)}`;
     const group = groups.get(key);
     if (group) group.push(event);
     else groups.set(key, [event]);

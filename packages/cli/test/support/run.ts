@@ -10,7 +10,12 @@ export interface Ran {
 /** Runs the command in this process, with an outside world of our own: no shelf of the user's, no colour. */
 export async function runTrug(
   argv: readonly string[],
-  world: { readonly cwd?: string; readonly env?: Record<string, string>; readonly columns?: number } = {},
+  world: {
+    readonly cwd?: string;
+    readonly env?: Record<string, string>;
+    readonly columns?: number;
+    readonly now?: Date;
+  } = {},
 ): Promise<Ran> {
   let out = "";
   let err = "";
@@ -26,6 +31,7 @@ export async function runTrug(
     home: "/nonexistent",
     isTerminal: false,
     columns: world.columns ?? 80,
+    now: () => world.now ?? new Date("2027-06-10T12:00:00Z"),
   });
   return { code, out, err };
 }
