@@ -25,17 +25,25 @@ const time = (args) => {
 const sorted = (values) => [...values].sort((a, b) => a - b);
 const median = (values) => sorted(values)[Math.floor(values.length / 2)];
 
-for (const [name, words] of Object.entries(CASES)) {
+const CORE = new URL("../../nutrient-core/dist/", import.meta.url);
+const imported = (file) => ["--input-type=module", "-e", `import ${JSON.stringify(new URL(file, CORE).href)}`];
+const PROCESSES = {
+  ...Object.fromEntries(Object.entries(CASES).map(([name, words]) => [name, [TRUG, ...words]])),
+  "library import, unbundled": imported("index.js"),
+  "expression reader import": imported("expression.js"),
+};
+
+for (const [name, args] of Object.entries(PROCESSES)) {
   const ratios = [];
   const bare = [];
-  time([TRUG, ...words]);
+  time(args);
   for (let run = 0; run < RUNS; run++) {
     const base = time(["-e", "0"]);
     bare.push(base);
-    ratios.push(time([TRUG, ...words]) / base);
+    ratios.push(time(args) / base);
   }
   const range = sorted(ratios);
   console.log(
-    `${name.padEnd(24)} ${median(ratios).toFixed(2)} times a bare node (${range[0].toFixed(2)} to ${range.at(-1).toFixed(2)}); bare ${median(bare).toFixed(0)} ms`,
+    `${name.padEnd(26)} ${median(ratios).toFixed(2)} times a bare node (${range[0].toFixed(2)} to ${range.at(-1).toFixed(2)}); bare ${median(bare).toFixed(0)} ms`,
   );
 }
