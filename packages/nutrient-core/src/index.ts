@@ -33,7 +33,7 @@ export type { HeldMass, LabelInput, LabelPercent, LabelResult } from "./label/la
 export { type LabelRequest, readLabelRequest } from "./label/read-label-request.ts";
 export type { AirAndWater } from "./mix/air-and-water.ts";
 export type { Fill } from "./mix/fill/fill.ts";
-export type { FirstSeason } from "./mix/first-season.ts";
+export { type FirstSeason, mixFirstSeason } from "./mix/first-season.ts";
 export { type IngredientSupply, readShelfIngredients } from "./mix/ingredient/supply.ts";
 export { mix } from "./mix/mix.ts";
 export type { MixInput } from "./mix/mix-input.ts";

@@ -1,13 +1,15 @@
 import {
   type Answer,
+  answer,
   type MixInput,
+  type MixResult,
   mix,
   type Outcome,
   type QuantityReader,
   readMix,
   readPlainQuantity,
 } from "nutrient-core";
-import type { Context, TrugCommand } from "../command.ts";
+import type { Context, Options, TrugCommand } from "../command.ts";
 import { mixLines } from "../render/mix.ts";
 
 const each = (value: string, before: readonly string[] = []): string[] => [...before, value];
@@ -25,7 +27,8 @@ export const mixCommand: TrugCommand = {
       .option("--stock <volume>", 'at hand: "perlite 40 L"', each)
       .option("--aim <aim>", "of the order: least-cost (default) or least-left-over")
       .option("--floor-limit <load>", "what a roof or balcony may carry: 2.5 kPa, 60 psf")
-      .option("--car <load>", 'what the car takes at once: "400 kg, 600 L"'),
+      .option("--car <load>", 'what the car takes at once: "400 kg, 600 L"')
+      .option("--drawing <file>", "also write a drawing to scale, as SVG"),
   examples: [
     'trug mix --recipe "compost 1, perlite 1, coir 1" --fill "12 pots 30 cm x 24 cm x 28 cm" --pack "compost 50 L 6.50"',
     'trug mix --recipe "own soil 2, compost 1" --fill "2 beds 4 ft x 8 ft x 12 in" --loss 10% --units us',
@@ -44,6 +47,14 @@ export const mixCommand: TrugCommand = {
     if (!input.ok) return input;
     const outcome = mix(input.value);
     if (!outcome.ok) return outcome;
+    const drawn = await drawnTo(
+      options["drawing"],
+      input.value,
+      outcome.value,
+      options["units"] ?? context.io.env["TRUG_UNITS"],
+      context,
+    );
+    if (!drawn.ok) return drawn;
     const { recipe: parts, fills, losses, aim: orderAim } = input.value;
     return {
       inputs: {
@@ -64,7 +75,10 @@ export const mixCommand: TrugCommand = {
       result: outcome.value,
       cautions: [...outcome.cautions, ...input.cautions],
       working: [...input.working, ...outcome.working],
-      lines: (style) => mixLines(outcome.value, style, shelf.value.currency),
+      lines: (style) => [
+        ...mixLines(outcome.value, style, shelf.value.currency),
+        ...(drawn.value === undefined ? [] : [`The drawing is in ${drawn.value}`]),
+      ],
     };
   },
 };
@@ -80,4 +94,24 @@ async function readOnce(
 ): Promise<Answer<MixInput> | Exclude<Outcome<MixInput>, { ok: true }>> {
   const plain = read(readPlainQuantity);
   return plain.ok ? plain : read(await context.quantityReader(Object.values(request)));
+}
+
+/** Writes the drawing where one is asked for; its code is loaded only then. */
+async function drawnTo(
+  file: Options[string],
+  input: MixInput,
+  result: MixResult,
+  units: Options[string],
+  { io }: Context,
+): Promise<Outcome<string | undefined>> {
+  if (typeof file !== "string") return answer(undefined);
+  const { mixDrawing } = await import("../render/mix-drawing.ts");
+  const { writeWhole } = await import("../record/write-whole.ts");
+  const { resolve } = await import("node:path");
+  const written = await writeWhole(
+    resolve(io.cwd, file),
+    mixDrawing(input.fills, result, units === "us" ? "us" : "metric"),
+    file,
+  );
+  return written.ok ? answer(file) : written;
 }

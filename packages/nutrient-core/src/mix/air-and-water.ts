@@ -18,6 +18,9 @@ export type AirAndWater =
 
 /** A recipe counts as a measured mix when every share is within five parts in a hundred of it. */
 const NEAR_ENOUGH = 0.05 + 1e-9;
+/** Within these heights the measurement, with its range for taller pots, is taken to say something. Our own judgement. */
+const LOWEST_METRES = MEASURED_HEIGHT_METRES * 0.9;
+const HIGHEST_METRES = 0.4;
 /** Table values repeat to some points between laboratories; common practice, no source. */
 const SPREAD_PERCENT = 3;
 /** Douglas-fir bark held 20 % (medium) to 42 % (fine) less water at 15.2 cm than at 3.8 cm of height. Source: douglas-fir-bark-height-2008. */
@@ -32,18 +35,22 @@ const LESS_WATER = [0.2, 0.42] as const;
  * measured, and 15.2 cm, the water is lowered by the range measured on bark; beyond, the taller pot holds less water
  * and more air than that, and how much was not measured.
  *
- * @param heightMetres Of the mix in the pot.
+ * @param potHeightsMetres Of the mix in each kind of pot, unknown where only the litres are; empty when only beds are filled.
  */
-export function airAndWater(components: readonly RecipeComponent[], heightMetres: number | undefined): AirAndWater {
+export function airAndWater(
+  components: readonly RecipeComponent[],
+  potHeightsMetres: readonly (number | undefined)[],
+): AirAndWater {
+  const unknown = (reason: string): AirAndWater => ({ isKnown: false, reason });
   const like = measuredLike(components);
-  if (!like) return { isKnown: false, reason: "no mix like it was measured" };
-  if (heightMetres === undefined)
-    return { isKnown: false, reason: "air and water depend on the pot's height, which was not given" };
-  if (heightMetres < MEASURED_HEIGHT_METRES * 0.9 || heightMetres > 0.4) {
-    return {
-      isKnown: false,
-      reason: "the mixes were measured in pots 10 cm high; this height is too far from it",
-    };
+  if (!like) return unknown("no mix like it was measured");
+  const [heightMetres, ...others] = potHeightsMetres;
+  if (potHeightsMetres.length === 0) return unknown("such mixes were measured in pots; a bed drains into the ground");
+  if (heightMetres === undefined) return unknown("it depends on the pot's height, which was not given");
+  if (others.some((other) => other !== heightMetres))
+    return unknown("it depends on the pot's height: ask for one kind of pot");
+  if (heightMetres < LOWEST_METRES || heightMetres > HIGHEST_METRES) {
+    return unknown("such mixes were measured in pots 10 cm high, too far from this height");
   }
   const [low, high] = waterRange(like, heightMetres);
   const clipped = (percent: number): number => Math.min(like.totalPoresPercent, Math.max(0, percent));

@@ -99,6 +99,19 @@ export const tradePot: CautionKind<{ readonly pots: readonly string[] }> = {
     `A trade number is no volume: counted here as ${pots.join("; ")}, one nursery's measured fill. Makers differ; measure one.`,
 };
 
+export const brickYield: CautionKind<{
+  readonly packs: readonly string[];
+  readonly litresPerKilogram: number;
+  readonly lowLitresPerKilogram: number;
+  readonly highLitresPerKilogram: number;
+}> = {
+  code: "brick-yield",
+  severity: "caution",
+  source: "hortscience-coir-1996",
+  sentence: ({ packs, litresPerKilogram, lowLitresPerKilogram, highLitresPerKilogram }) =>
+    `${packs.join("; ")}: ${number(litresPerKilogram)} L from a kilogram is not what published densities allow (${number(lowLitresPerKilogram)} to ${number(highLitresPerKilogram)} L). Swell one in a bucket and measure.`,
+};
+
 export const drainageLayer: CautionKind<Record<string, never>> = {
   code: "drainage-layer",
   severity: "note",

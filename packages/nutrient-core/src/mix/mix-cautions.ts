@@ -1,5 +1,6 @@
 import { type Caution, raise } from "../outcome/caution.ts";
 import {
+  brickYield,
   compostShare,
   drainageLayer,
   HAZARD_CAUTIONS,
@@ -31,6 +32,7 @@ export function mixCautions(input: MixInput, result: MixResult, unweighed: reado
     ...(unweighed.length > 0 ? [raise(weightUnknown, { ingredients: unweighed })] : []),
     ...lossCautions(input, result),
     ...potCautions(input),
+    ...brickCautions(input, result),
   ];
 }
 
@@ -102,4 +104,24 @@ function potCautions({ fills }: MixInput): Caution[] {
     ...(trade.length > 0 ? [raise(tradePot, { pots: trade })] : []),
     ...(fills.some(({ notes }) => notes?.includes("drainage-layer")) ? [raise(drainageLayer, {})] : []),
   ];
+}
+
+/** Something compressed that is bought, and whose label promises more or less than its dry density can make. */
+function brickCautions({ supplies }: MixInput, { components }: MixResult): Caution[] {
+  return components.flatMap(({ name, order }) => {
+    const dry = ingredientFacts(name)?.dryKilogramsPerLitre;
+    const offers = supplies.find((supply) => supply.name === name)?.offers ?? [];
+    if (!dry) return [];
+    return order.flatMap(({ pack, litres }) => {
+      const kilograms = offers.find(({ label }) => label === pack)?.massKilograms;
+      if (kilograms === undefined || !pack.includes("makes")) return [];
+      const [each, low, high] = [litres / kilograms, 1 / dry.high, 1 / dry.low];
+      // Bricks are nearly dry; a tenth beside the range is within the rounding of a label.
+      if (each >= 0.9 * low && each <= 1.1 * high) return [];
+      const packs = [`${name} ${pack}`];
+      return [
+        raise(brickYield, { packs, litresPerKilogram: each, lowLitresPerKilogram: low, highLitresPerKilogram: high }),
+      ];
+    });
+  });
 }

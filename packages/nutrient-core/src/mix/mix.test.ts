@@ -234,6 +234,15 @@ describe("cautions", () => {
     expect(codes({ recipe, fill })).toContain(code);
   });
 
+  // Claims for one brick of 650 g run from 2.5 L to 9 L in print; published dry densities allow 5.4 to 16 L.
+  test("a brick that cannot swell as its label says", () => {
+    const brick = (makes: string): string[] =>
+      codes({ recipe: "coir 1", fill: ["1 pot 5 L"], pack: [`coir 650 g makes ${makes} 3.20`] });
+    expect(brick("2.5 L")).toContain("brick-yield");
+    expect(brick("20 L")).toContain("brick-yield");
+    expect(brick("9 L")).not.toContain("brick-yield");
+  });
+
   test.each([
     [THIRDS, ["12 pots 20 L"], "compost-share"],
     ["compost 1, topsoil 1", [BED], "compost-share"],

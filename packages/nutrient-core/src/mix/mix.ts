@@ -71,9 +71,10 @@ export function mix(input: MixInput): Outcome<MixResult> {
     working.push(floorLoadWorking(space.label, kilograms, space.areaSquareMetres, load));
     return { ...space, load };
   });
-  const pots = fills.filter(({ kind }) => kind === "pot");
-  const heights = pots.map(({ heightMetres }) => heightMetres);
-  const air = airAndWater(recipe.components, heights.every((height) => height === heights[0]) ? heights[0] : undefined);
+  const air = airAndWater(
+    recipe.components,
+    fills.filter(({ kind }) => kind === "pot").map(({ heightMetres }) => heightMetres),
+  );
   working.push(...airAndWaterWorking(air));
   const season = mixFirstSeason(ingredients, volumes.fillVolumeLitres);
   working.push(...(season?.working ?? []));

@@ -3,12 +3,13 @@ import { term } from "../../outcome/working.ts";
 import { bedVolume, moundedBedVolume } from "../shape/bed.ts";
 import { depthFromReadings, evenDepth, meanDepth } from "../shape/depth.ts";
 import { type Measure, metres } from "../shape/measure.ts";
-import { type Mound, USUAL_CROWN_SHARE, USUAL_PROFILE } from "../shape/mound.ts";
+import type { Mound } from "../shape/mound.ts";
 import { lShapedPlan, type Plan, rectangularPlan, roundPlan, trapezoidPlan } from "../shape/plan.ts";
-import { ridgeVolume } from "../shape/ridge.ts";
+import { containerSection, type Section } from "../shape/section.ts";
 import { plantCount } from "../shape/spacing.ts";
-import type { Clauses, MoundClause } from "./clauses.ts";
+import type { Clauses, Kept, MoundClause } from "./clauses.ts";
 import type { Fill } from "./fill.ts";
+import { moundFromClause } from "./mound-from-clause.ts";
 import { clauseUnusable, sizesConflict, sizesUnusable } from "./problems.ts";
 import type { FillReading } from "./read-fill.ts";
 
@@ -84,6 +85,7 @@ export function bedFill(
     volume,
     area: plan.area,
     heightMetres: volume.value / 1000 / plan.area.value,
+    section: sectionOf(widthAcross(shape, plan, lengths), full.value, clauses, mound?.value),
     ...(clauses.spacing ? { plants: plantCount(plan, clauses.spacing) } : {}),
     ...(clauses.hasDrainageLayer ? { notes: ["drainage-layer"] } : {}),
   });
@@ -104,6 +106,19 @@ function planOf(shape: BedShape, lengths: readonly number[]): Plan | undefined {
       return c < b && widthB < a ? lShapedPlan(a, b, c, widthB) : undefined;
     }
   }
+}
+
+/** The width that a cut across shows: of a trapezoid the mean one, of an L the one of its first leg. */
+function widthAcross(shape: BedShape, plan: Plan, lengths: readonly number[]): number {
+  if (plan.sides) return plan.sides.widthMetres;
+  if (shape === "trapezoid") return (lengths[0]! + lengths[1]!) / 2;
+  return shape === "L" ? lengths[2]! : lengths[0]!;
+}
+
+function sectionOf(width: number, depth: number, { layers, headspace }: Clauses, mound: Mound | undefined): Section {
+  const thickness = (kept: Kept): number => ("metres" in kept ? kept.metres : kept.share * depth);
+  const from = layers.reduce((sum, layer) => sum + thickness(layer), 0);
+  return containerSection(width, width, depth, from, depth - (headspace ? thickness(headspace) : 0), mound);
 }
 
 function depthOf(plan: Plan, lengths: readonly number[], { depths }: Clauses): Measure {
@@ -135,57 +150,4 @@ function moundOf(clause: MoundClause, plan: Plan, lengths: readonly number[], te
   }
   const width = plan.sides?.widthMetres ?? (plan.isRound ? lengths[0] : undefined);
   return moundFromClause(clause, width, text);
-}
-
-function moundFromClause(
-  { heightMetres, profile = USUAL_PROFILE, crownMetres }: MoundClause,
-  width: number | undefined,
-  text: string,
-): Outcome<Mound> {
-  if (crownMetres === undefined) return answer({ heightMetres, profile, crownShare: USUAL_CROWN_SHARE });
-  if (width === undefined) {
-    return unusable(
-      clauseUnusable(text, "This bed has no one width for a crown.", "leave the crown out: half of the width is taken"),
-    );
-  }
-  return crownMetres <= width
-    ? answer({ heightMetres, profile, crownShare: crownMetres / width })
-    : unusable(sizesConflict(text, "The crown is wider than its base.", "give a crown narrower than the bed"));
-}
-
-/** A free-standing ridge: base width, height and length in metres. */
-export function ridgeFill({ text, written, count, lengths }: FillReading, clauses: Clauses): Outcome<Fill> {
-  const [base, height, length] = lengths as [number, number, number];
-  if (lengths.length !== 3) {
-    return unusable(
-      sizesUnusable(text, lengths.length, "a base width, a height and a length", "ridge 60 cm x 20 cm x 5 m"),
-    );
-  }
-  if (
-    clauses.depths ||
-    clauses.headspace ||
-    clauses.layers.length > 0 ||
-    clauses.plantsEach !== undefined ||
-    (clauses.mound?.heightMetres ?? 0) > 0
-  ) {
-    return unusable(
-      clauseUnusable(
-        text,
-        "A ridge takes an outline and a spacing, nothing else.",
-        'write "ridge 60 cm x 20 cm x 5 m triangle"',
-      ),
-    );
-  }
-  const mound = moundFromClause({ ...clauses.mound, heightMetres: height }, base, text);
-  if (!mound.ok) return mound;
-  const plan = rectangularPlan(base, length);
-  return answer({
-    written,
-    label: `ridge ${lengths.map(metres).join(" x ")} (${mound.value.profile})`,
-    kind: "ridge",
-    count,
-    volume: ridgeVolume(base, length, mound.value),
-    area: plan.area,
-    ...(clauses.spacing ? { plants: plantCount(plan, clauses.spacing) } : {}),
-  });
 }

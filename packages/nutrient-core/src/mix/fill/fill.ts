@@ -1,4 +1,5 @@
 import type { Measure } from "../shape/measure.ts";
+import type { Section } from "../shape/section.ts";
 
 /** One line of what is to be filled: so many beds, pots or ridges of one shape and size. */
 export interface Fill {
@@ -16,6 +17,8 @@ export interface Fill {
   readonly heightMetres?: number;
   /** Plants in one of them, where the grower said how they stand. */
   readonly plants?: Measure;
+  /** Cut across, for a drawing; unknown where the sizes do not tell. */
+  readonly section?: Section;
   /** What deserves a word of caution. */
   readonly notes?: readonly ("trade-pot" | "drainage-layer")[];
 }

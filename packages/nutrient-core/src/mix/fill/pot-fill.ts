@@ -3,6 +3,7 @@ import { term } from "../../outcome/working.ts";
 import { circleArea, type Measure, metres } from "../shape/measure.ts";
 import { type Opening, openingArea, rectangularPotVolume } from "../shape/rectangular-pot.ts";
 import { roundPotVolume } from "../shape/round-pot.ts";
+import { containerSection } from "../shape/section.ts";
 import { TRADE_POT_LITRES } from "../shape/trade-pot.ts";
 import type { Clauses, Kept } from "./clauses.ts";
 import type { Fill } from "./fill.ts";
@@ -52,6 +53,7 @@ export function measuredPotFill(reading: FillReading, shape: PotShape, clauses: 
     volume,
     area: isRound ? circleArea(top.widthMetres) : openingArea(top),
     heightMetres: to - from,
+    section: containerSection(top.widthMetres, bottom.widthMetres, height, from, to),
     ...plantsOf(clauses),
   });
 }

@@ -1,11 +1,12 @@
 import { andThen, gatherList, type Outcome, unusable } from "../../outcome/outcome.ts";
 import { plainText } from "../../quantity/number.ts";
 import { ofDimension, type QuantityReader } from "../../quantity/quantity.ts";
-import { type BedShape, bedFill, ridgeFill } from "./bed-fill.ts";
+import { type BedShape, bedFill } from "./bed-fill.ts";
 import { readClauses, splitClauses } from "./clauses.ts";
 import type { Fill } from "./fill.ts";
 import { measuredPotFill, potFillByVolume, tradePotFill } from "./pot-fill.ts";
 import { shapeUnknown, sizesUnusable } from "./problems.ts";
+import { ridgeFill } from "./ridge-fill.ts";
 
 /** Text and sizes of one fill, read; lengths in metres. */
 export interface FillReading {
