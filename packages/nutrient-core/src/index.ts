@@ -56,7 +56,7 @@ export { isPlainQuantity, type Quantity, type QuantityReader, readPlainQuantity 
 export { addDays, type CivilDate, dateOfDay, dayNumber, daysBetween, readCivilDate } from "./season/civil-date.ts";
 export type { Milestone } from "./season/crop.ts";
 export type { DailyTemperature } from "./season/degree-days.ts";
-export { fedAsPlanned, fedOtherwise, feedsMeant, type PerCan } from "./season/fed.ts";
+export { feedsMeant, givenAsPlanned } from "./season/fed.ts";
 export type {
   FedEntry,
   HarvestedEntry,

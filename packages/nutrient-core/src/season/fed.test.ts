@@ -1,17 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readProduct } from "../product/read-product.ts";
 import { addDays, type CivilDate } from "./civil-date.ts";
-import { fedAsPlanned, fedOtherwise, feedsMeant } from "./fed.ts";
+import { feedsMeant, givenAsPlanned } from "./fed.ts";
 import { EXAMPLE_PLAN } from "./testing/example-plan.ts";
 
 const day = (text: string): CivilDate => text as CivilDate;
 const { events } = EXAMPLE_PLAN;
-const product = (text: string) => {
-  const read = readProduct(text);
-  if (!read.ok) throw new Error(text);
-  return read.value;
-};
 
 describe("which feed of the plan was given", () => {
   test.each([
@@ -46,7 +40,7 @@ describe("which feed of the plan was given", () => {
 
 describe("what was given", () => {
   test("as planned: the plan's own amounts, on the day it was given", () => {
-    const entry = fedAsPlanned(events[2]!, addDays(events[2]!.date, 1));
+    const entry = givenAsPlanned(events[2]!, addDays(events[2]!.date, 1));
     expect(entry).toMatchObject({ planting: "pots", date: "2027-06-27", cans: 1, canLitres: 10 });
     expect(entry.amounts).toEqual([
       { product: "bloom-feed", massGrams: 11 },
@@ -58,22 +52,11 @@ describe("what was given", () => {
   test("more cans bring more of everything, in proportion", () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 50 }), (cans) => {
-        const entry = fedAsPlanned(events[1]!, events[1]!.date, cans);
+        const entry = givenAsPlanned(events[1]!, events[1]!.date, cans);
         expect(entry.amounts[0]!.massGrams).toBe(8 * cans);
         // One multiplication and one division in other order: within two units of the last place.
         expect(Math.abs(entry.nutrientGrams.N! - 1.6 * cans)).toBeLessThanOrEqual(1.6 * cans * 2 ** -51);
       }),
     );
-  });
-
-  test("otherwise: by the label's shares, with the water's own", () => {
-    const entry = fedOtherwise("pots", day("2027-06-12"), 3, 10, [{ product: product("20-10-20"), massGrams: 5 }], {
-      N: 4,
-      Ca: 60,
-    });
-    expect(entry.amounts).toEqual([{ product: "20-10-20", massGrams: 15 }]);
-    // 15 g of 20 % N, and 30 L of 4 mg/L; of calcium only the water's 30 L of 60 mg/L. Rounding of doubles only.
-    expect(Math.abs(entry.nutrientGrams.N! - (3 + 0.12))).toBeLessThan(3.12e-12);
-    expect(Math.abs(entry.nutrientGrams.Ca! - 1.8)).toBeLessThan(1.8e-12);
   });
 });

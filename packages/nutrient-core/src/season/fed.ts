@@ -1,7 +1,5 @@
-import { NUTRIENTS, type Nutrient } from "../element/nutrient.ts";
-import type { Product } from "../product/product.ts";
-import { type Delivered, deliver } from "../supply/supply.ts";
 import { type CivilDate, daysBetween } from "./civil-date.ts";
+import { times } from "./events.ts";
 import type { FedEntry } from "./log.ts";
 import type { SeasonEvent } from "./season.ts";
 
@@ -36,7 +34,7 @@ function daysOff({ date, dueSince }: SeasonEvent, given: CivilDate): number {
  *
  * @param cans Cans given, above 0; the planned number where left out.
  */
-export function fedAsPlanned(event: SeasonEvent, date: CivilDate, cans: number = event.cans): Omit<FedEntry, "id"> {
+export function givenAsPlanned(event: SeasonEvent, date: CivilDate, cans: number = event.cans): Omit<FedEntry, "id"> {
   const share = event.cans === 0 ? 0 : cans / event.cans;
   return {
     kind: "fed",
@@ -45,49 +43,6 @@ export function fedAsPlanned(event: SeasonEvent, date: CivilDate, cans: number =
     cans,
     canLitres: event.canLitres,
     amounts: event.amounts.map(({ product, perCanGrams }) => ({ product, massGrams: perCanGrams * cans })),
-    nutrientGrams: scaled(event.nutrientGrams, share),
+    nutrientGrams: times(event.nutrientGrams, share),
   };
-}
-
-/** A product and how much of it went into each can, grams. */
-export interface PerCan {
-  readonly product: Product;
-  readonly massGrams: number;
-}
-
-/**
- * The record's entry for a feed other than the planned one: what these cans brought, the water's own included.
- *
- * @param canLitres Water in each can, litres.
- * @param water mg of each nutrient in a litre of the water.
- */
-export function fedOtherwise(
-  planting: string,
-  date: CivilDate,
-  cans: number,
-  canLitres: number,
-  perCan: readonly PerCan[],
-  water: Delivered,
-): Omit<FedEntry, "id"> {
-  const extent = { basis: "litre", amount: canLitres } as const;
-  const fed = deliver(perCan, extent);
-  const nutrientGrams: Partial<Record<Nutrient, number>> = {};
-  for (const nutrient of NUTRIENTS) {
-    if (fed[nutrient] === undefined && water[nutrient] === undefined) continue;
-    const milligramsPerLitre = (fed[nutrient] ?? 0) + (water[nutrient] ?? 0);
-    nutrientGrams[nutrient] = (milligramsPerLitre * canLitres * cans) / 1000;
-  }
-  return {
-    kind: "fed",
-    date,
-    planting,
-    cans,
-    canLitres,
-    amounts: perCan.map(({ product, massGrams }) => ({ product: product.id, massGrams: massGrams * cans })),
-    nutrientGrams,
-  };
-}
-
-function scaled(delivered: Delivered, factor: number): Delivered {
-  return Object.fromEntries(Object.entries(delivered).map(([nutrient, grams]) => [nutrient, grams * factor]));
 }
