@@ -54,9 +54,18 @@ export { EMPTY_SHELF, readShelf, type Shelf } from "./product/shelf.ts";
 export { type Presented, present, presentIn, presentWater, type UnitHabit } from "./quantity/present.ts";
 export { isPlainQuantity, type Quantity, type QuantityReader, readPlainQuantity } from "./quantity/quantity.ts";
 export { addDays, type CivilDate, dateOfDay, dayNumber, daysBetween, readCivilDate } from "./season/civil-date.ts";
-export type { Milestone } from "./season/crop.ts";
-export type { DailyTemperature } from "./season/degree-days.ts";
+export { compareProgrammes, type ProgrammeComparison } from "./season/compare.ts";
+export type { CropFacts, Expectation, Milestone } from "./season/crop.ts";
+export {
+  type DailyTemperature,
+  type DegreeDayMethod,
+  degreeDays,
+  type Thresholds,
+} from "./season/degree-days.ts";
+export { type SeasonDocument, type SeasonFiles, seasonFiles } from "./season/document/document.ts";
+export { readSeason, type SeasonContext } from "./season/document/read-season.ts";
 export { feedsMeant, givenAsPlanned } from "./season/fed.ts";
+export { fedOtherwise } from "./season/fed-otherwise.ts";
 export type {
   FedEntry,
   HarvestedEntry,
@@ -65,7 +74,10 @@ export type {
   RainedOutEntry,
   UndoneEntry,
 } from "./season/log.ts";
+export { planSeason } from "./season/plan.ts";
 export type { Condition, Evidence, Programme, Stage, StageTarget } from "./season/programme.ts";
+export { PROGRAMMES, programmeNamed } from "./season/programmes/programmes.ts";
+export { readLogEntry } from "./season/read-log.ts";
 export type {
   BudgetPoint,
   Ceiling,
@@ -90,6 +102,8 @@ export type {
   Spread,
   StageSpan,
 } from "./season/season.ts";
+export { readWeather } from "./season/weather/read-weather.ts";
+export type { Gap, WeatherRecord } from "./season/weather/weather.ts";
 export { type Background, type Conductivity, electricalConductivity } from "./solution/conductivity.ts";
 export { type ChargeBalance, chargeBalance, type Ion, type IonAmounts } from "./solution/ion.ts";
 export { conductivityPerGram, ionicStrengthNear } from "./solution/linear-conductivity.ts";

@@ -1,9 +1,10 @@
-import { blend } from "../blend/blend.ts";
+import type { BlendInput } from "../blend/blend-input.ts";
+import { explain } from "../blend/explain/explain.ts";
+import { reachBlend } from "../blend/reach.ts";
 import { dose } from "../dose/dose.ts";
 import type { Caution } from "../outcome/caution.ts";
 import { answer, type Outcome } from "../outcome/outcome.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
-import { hazardCautions } from "../product/hazard-cautions.ts";
 import type { Product } from "../product/product.ts";
 import { feedCautions, nitrogenFormCautions } from "../solution/cautions.ts";
 import { electricalConductivity } from "../solution/conductivity.ts";
@@ -38,7 +39,11 @@ export interface Recipe {
   readonly gramsPerCanRange: Readonly<Partial<Record<"N" | "P" | "K", readonly [number, number]>>>;
   readonly ecMilliSiemensPerCm?: number;
   readonly reached: "met" | "closest";
+  /** How far off it is; empty where it is met. */
   readonly explanation: readonly string[];
+  /** Why it comes no nearer, and what would help. */
+  readonly reasons: () => readonly string[];
+  /** Of the feed itself; what its products can do is said once for the season. */
   readonly cautions: readonly Caution[];
   readonly working: readonly WorkingLine[];
 }
@@ -72,7 +77,8 @@ export function recipeFor(request: RecipeRequest, input: SeasonInput): Outcome<R
 
 interface Exact {
   readonly grams: readonly number[];
-  readonly explanation: readonly string[];
+  /** Why it comes no nearer, in words: worked out only when it is asked for, since many materials are tried for it. */
+  readonly explanation: () => readonly string[];
 }
 
 function exactAmounts(
@@ -91,13 +97,18 @@ function exactAmounts(
       already,
     });
     if (!dosed.ok) return dosed;
-    return answer({ grams: [dosed.value.amounts[0]!.massGrams], explanation: [] }, [], dosed.working);
+    return answer({ grams: [dosed.value.amounts[0]!.massGrams], explanation: () => [] }, [], dosed.working);
   }
-  const blended = blend({ products, purpose: { kind: "target", wanted, extent }, already, within: 0 });
+  const input: BlendInput = { products, purpose: { kind: "target", wanted, extent }, already, within: 0 };
+  const blended = reachBlend(input);
   if (!blended.ok) return blended;
-  const { amounts, explanation } = blended.value;
-  return answer({ grams: amounts.map(({ massGrams }) => massGrams), explanation }, [], blended.working);
+  const { massGrams } = blended.value;
+  // Where water and mix bring most of it, none of the products may come nearer: then none is the answer.
+  if (massGrams.every((grams) => !(grams > 0))) return answer({ grams: massGrams, explanation: () => [NO_NEARER] });
+  return answer({ grams: massGrams, explanation: () => explain(input, blended.value) });
 }
+
+const NO_NEARER = "Water and mix bring so much already that none of the products comes nearer: plain water will do.";
 
 /** The amounts in whole steps of what there is to measure with, chosen together. */
 function measurable(
@@ -129,10 +140,9 @@ function measurable(
   return answer((best ?? roundedEach).massGrams);
 }
 
-interface Weighted extends RecipeRequest {
+interface Weighted extends RecipeRequest, Pick<Exact, "explanation"> {
   readonly amounts: readonly Amount[];
   readonly exactGrams: readonly number[];
-  readonly explanation: readonly string[];
 }
 
 /** What the amounts come to, how near that is, and what to heed. */
@@ -178,12 +188,9 @@ function judged(made: Weighted, input: SeasonInput, working: readonly WorkingLin
     gramsPerCanRange,
     ...(conductivity.known && used.length > 0 ? { ecMilliSiemensPerCm: conductivity.milliSiemensPerCm } : {}),
     reached: missed.length === 0 ? "met" : "closest",
-    explanation: missed.length === 0 ? [] : [...missed, ...made.explanation],
-    cautions: [
-      ...hazardCautions(used.map(({ product }) => product)),
-      ...feedCautions(delivered, extent, conductivity),
-      ...nitrogenFormCautions(delivered),
-    ],
+    explanation: missed,
+    reasons: made.explanation,
+    cautions: [...feedCautions(delivered, extent, conductivity), ...nitrogenFormCautions(delivered)],
     working: [
       ...working,
       ...(["N", "P", "K"] as const).flatMap((nutrient) => canWorking(used, nutrient, extent, added, input.water)),
@@ -217,7 +224,7 @@ function canWorking(
 
 function plainWater(request: RecipeRequest, input: SeasonInput): Recipe {
   const names = request.wanted.map(({ nutrient }) => nutrient).join(", ");
-  const recipe = judged({ ...request, amounts: [], exactGrams: [], explanation: [] }, input, []);
+  const recipe = judged({ ...request, amounts: [], exactGrams: [], explanation: () => [] }, input, []);
   return {
     ...recipe,
     reached: "met",

@@ -155,7 +155,7 @@ export interface SeasonEvent {
   readonly ecMilliSiemensPerCm?: number;
   /** `met`, or `closest` where the products cannot reach the target. */
   readonly reached: "met" | "closest" | "as-recorded";
-  /** Why it is the closest, in words. */
+  /** How far from the target it is, in words; a caution says why. */
   readonly explanation: readonly string[];
   /** The recipe's number: feeds that are mixed alike share it. Null for what is only recorded. */
   readonly recipe: number | null;

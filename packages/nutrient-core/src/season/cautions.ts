@@ -1,0 +1,118 @@
+import type { CautionKind } from "../outcome/caution.ts";
+
+const rounded = (value: number): string => String(Number(value.toPrecision(3)));
+
+interface CeilingFacts {
+  readonly [fact: string]: string | number;
+  readonly planting: string;
+  readonly nutrient: string;
+  readonly date: string;
+  readonly percentOfCeiling: number;
+}
+
+export const ceilingPassed: CautionKind<CeilingFacts> = {
+  code: "ceiling-passed",
+  severity: "caution",
+  source: "common-practice",
+  sentence: ({ planting, nutrient, date, percentOfCeiling }) =>
+    `${planting}: with the feed of ${date} the season's ceiling for ${nutrient} is passed; by the end it is ${rounded(percentOfCeiling)} % of it. Feed weaker, less often, or stop before that day.`,
+};
+
+export const ceilingMayBePassed: CautionKind<CeilingFacts> = {
+  code: "ceiling-near",
+  severity: "note",
+  source: "common-practice",
+  sentence: ({ planting, nutrient, date, percentOfCeiling }) =>
+    `${planting}: the ceiling for ${nutrient} is kept by the labels (${rounded(percentOfCeiling)} %), but with what scales and cans can be off it may be passed with the feed of ${date}.`,
+};
+
+/** A rule of thumb, with what speaks for it and against it. */
+export const ruleOfThumb: CautionKind<{
+  readonly programme: string;
+  readonly sourcesAgainst: readonly string[];
+  readonly sourcesFor: readonly string[];
+}> = {
+  code: "rule-of-thumb",
+  severity: "note",
+  source: "ndsu-high-phosphorus",
+  sentence: ({ programme, sourcesAgainst, sourcesFor }) =>
+    `The programme "${programme}": little nitrogen and much phosphorus from the first flower on is a rule of thumb. In trials growth and flowering gained nothing from phosphorus above about 15 to 30 mg/L, peppers kept yielding on steady or rising nitrogen, and too much phosphorus hinders iron and zinc (${sourcesAgainst.join(", ")}). For it speak one university's container advice and a trial in which flower mass rose with phosphorus up to 30 mg/L (${sourcesFor.join(", ")}). The choice is yours; a comparison shows both in numbers.`,
+};
+
+export const targetNotReached: CautionKind<{
+  readonly planting: string;
+  readonly stage: string;
+  readonly reasons: readonly string[];
+}> = {
+  code: "target-not-reached",
+  severity: "note",
+  source: "common-practice",
+  sentence: ({ planting, stage, reasons }) =>
+    `${planting}, ${stage}: these products come no nearer to the target. ${reasons.join(" ")}`.trim(),
+};
+
+export const tooLittleToMeasure: CautionKind<{ readonly stage: string; readonly products: readonly string[] }> = {
+  code: "too-little-to-measure",
+  severity: "caution",
+  source: "common-practice",
+  sentence: ({ stage, products }) =>
+    `${stage}: the amount of ${products.join(" and ")} in one can is less than half a step of the scale or spoon, and is left out. Dissolve the amount for several cans in a jug and share it out, or use a finer scale.`,
+};
+
+export const flowerNotRecorded: CautionKind<{
+  readonly planting: string;
+  readonly milestone: string;
+  readonly latest: string;
+}> = {
+  code: "milestone-overdue",
+  severity: "note",
+  source: "common-practice",
+  sentence: ({ planting, milestone, latest }) =>
+    `${planting}: the ${milestone} was expected by ${latest} at the latest and is not on record. Look at the plants and record it; the plan waits for it.`,
+};
+
+export const nothingRecorded: CautionKind<{ readonly planting: string; readonly feeds: number }> = {
+  code: "nothing-recorded",
+  severity: "note",
+  source: "common-practice",
+  sentence: ({ planting, feeds }) =>
+    `${planting}: no feed is on record, so ${feeds === 1 ? "the one" : `the ${feeds}`} before today ${feeds === 1 ? "is" : "are"} assumed to have been given as planned. Record what was given, and the rest is worked out from that.`,
+};
+
+export const weatherGoesOn: CautionKind<{ readonly planting: string; readonly lastRecorded: string }> = {
+  code: "weather-carried-on",
+  severity: "note",
+  source: "common-practice",
+  sentence: ({ planting, lastRecorded }) =>
+    `${planting}: the weather record ends on ${lastRecorded} and holds no earlier year, so the prediction carries the warmth of its last two weeks on. A record of some years makes it better.`,
+};
+
+export const manureNearHarvest: CautionKind<{
+  readonly planting: string;
+  readonly products: readonly string[];
+  readonly date: string;
+  readonly harvest: string;
+  readonly days: number;
+}> = {
+  code: "manure-near-harvest",
+  severity: "danger",
+  source: "nop-raw-manure",
+  sentence: ({ planting, products, date, harvest, days }) =>
+    `${planting}: ${products.join(", ")} on ${date} is only ${days} days before the first harvest (${harvest}). Unless it is proved free of germs it must not be given within 90 days of harvest, or 120 where fruit touches the soil, and never to growing crops.`,
+};
+
+export const productNotOnShelf: CautionKind<{ readonly products: readonly string[] }> = {
+  code: "recorded-product-unknown",
+  severity: "note",
+  source: "common-practice",
+  sentence: ({ products }) =>
+    `The record names ${products.join(", ")}, which is not on the shelf. What was given still counts; its cost and packs are not known.`,
+};
+
+export const drainsAway: CautionKind<{ readonly leachedPercent: number; readonly nitrogenGrams: number }> = {
+  code: "leaching",
+  severity: "note",
+  source: "uf-leaching-fraction",
+  sentence: ({ leachedPercent, nitrogenGrams }) =>
+    `If ${rounded(leachedPercent)} % of each feed drains out, about ${rounded(nitrogenGrams)} g of nitrogen leave the pots and beds in the season. Catch what drains and water with it, and keep it from drains, ponds and wells.`,
+};

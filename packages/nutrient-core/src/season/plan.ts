@@ -1,0 +1,200 @@
+import { type Caution, inOrderOfUrgency } from "../outcome/caution.ts";
+import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
+import type { Problem } from "../outcome/problem.ts";
+import type { WorkingLine } from "../outcome/working.ts";
+import { budgetsOf } from "./budget.ts";
+import { type CivilDate, dateOfDay, dayNumber } from "./civil-date.ts";
+import { MILESTONES } from "./crop.ts";
+import { eventsOf } from "./events.ts";
+import { type RecipeBook, recipeBook } from "./feeds.ts";
+import {
+  effectiveEntries,
+  entriesOf,
+  type FedEntry,
+  type HarvestedEntry,
+  type LogEntry,
+  type ObservedEntry,
+  type RainedOutEntry,
+  type UndoneEntry,
+} from "./log.ts";
+import { type MilestoneCalendar, milestoneCalendar, type Surroundings, surroundingsOf } from "./milestones.ts";
+import { plantingCautions, seasonCautions } from "./plan-cautions.ts";
+import { planWorking } from "./plan-working.ts";
+import { remindersFor } from "./reminders.ts";
+import { schedule } from "./schedule.ts";
+import type { MilestoneDate, Planting, Reminder, SeasonEvent, SeasonInput, SeasonPlan, StageSpan } from "./season.ts";
+import { shoppingFor } from "./shopping.ts";
+import { conditionText, placeStages, type UnplacedStage } from "./stages.ts";
+import { totalsOf } from "./totals.ts";
+
+/**
+ * What to do on which day, how much, what to buy and what it comes to: the whole season, as it stands on `today`.
+ *
+ * A pure function of the season, its record and the day, so that planning again after every line of the record gives
+ * the plan that follows: recorded feeds count as they were, an observed flower moves what comes after, and what was
+ * given already is taken into account.
+ *
+ * @param log The record's lines in the order they were written.
+ * @param today Null for the season as it looks before anything has happened.
+ * @returns Events in order of date, milestones, stages, reminders, totals, shopping and budget; cautions and working.
+ */
+export function planSeason(
+  input: SeasonInput,
+  log: readonly LogEntry[] = [],
+  today: CivilDate | null = null,
+): Outcome<SeasonPlan> {
+  const entries = effectiveEntries(log);
+  const strangers = unknownPlantings(input, entries);
+  if (strangers.length > 0) return unusable(...strangers);
+  const book = recipeBook(input);
+  const surroundings = surroundingsOf(input);
+  const parts: PlantingPlan[] = [];
+  const problems: Problem[] = [];
+  for (const planting of input.plantings) {
+    const part = planPlanting(planting, input, entries, today, book, surroundings);
+    if (part.ok) parts.push(part.value);
+    else problems.push(...part.problems);
+  }
+  if (problems.length > 0) return unusable(...problems);
+  const events = parts.flatMap((part) => part.events).sort(byDate);
+  const budget = budgetsOf({
+    plantings: input.plantings,
+    events,
+    recipes: book.all(),
+    ceilings: input.ceilings,
+    leachingShare: input.leachingShare,
+  });
+  const shopping = shoppingFor(events, input.shelf, input.stockCounted);
+  if (!shopping.ok) return shopping;
+  const plants = input.plantings.reduce((sum, planting) => sum + planting.plants, 0);
+  const harvested = entries.filter((entry): entry is HarvestedEntry => entry.kind === "harvested");
+  const plan: SeasonPlan = {
+    today,
+    events,
+    milestones: parts.flatMap((part) => part.milestones),
+    stages: parts.flatMap((part) => part.stages),
+    reminders: parts.flatMap((part) => part.reminders).sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0)),
+    totals: totalsOf(events, plants, harvested),
+    shopping: shopping.value.lines,
+    ...(shopping.value.cost === undefined ? {} : { shoppingCost: shopping.value.cost }),
+    budget,
+    programmes: input.plantings.map(({ name, programme: { id, name: called, evidence, sources, notes } }) => ({
+      planting: name,
+      id,
+      name: called,
+      evidence,
+      sources,
+      notes,
+    })),
+  };
+  const cautions: Caution[] = [
+    ...parts.flatMap(({ planting, calendar, events: own }) =>
+      plantingCautions({ planting, calendar, events: own, input, today }),
+    ),
+    ...seasonCautions(plan, input, book.all()),
+  ];
+  const working: WorkingLine[] = [...planWorking(plan, input, book.all()), ...shopping.working];
+  return answer(plan, inOrderOfUrgency(cautions), working);
+}
+
+interface PlantingPlan {
+  readonly planting: Planting;
+  readonly calendar: MilestoneCalendar;
+  readonly events: readonly SeasonEvent[];
+  readonly milestones: readonly MilestoneDate[];
+  readonly stages: readonly StageSpan[];
+  readonly reminders: readonly Reminder[];
+}
+
+function planPlanting(
+  planting: Planting,
+  input: SeasonInput,
+  entries: readonly Exclude<LogEntry, UndoneEntry>[],
+  today: CivilDate | null,
+  book: RecipeBook,
+  surroundings: Surroundings,
+): Outcome<PlantingPlan> {
+  const own = entriesOf(entries, planting.name);
+  const observed = own.filter((entry): entry is ObservedEntry => entry.kind === "observed");
+  const fed = own.filter((entry): entry is FedEntry => entry.kind === "fed");
+  const rainedOut = own.filter((entry): entry is RainedOutEntry => entry.kind === "rained-out");
+  const calendar = milestoneCalendar(surroundings, planting, observed, today);
+  const { placed, unplaced } = placeStages(planting, calendar);
+  if (unplaced.length > 0) return unusable(...unplaced.map((one) => unplacedProblem(one, planting)));
+  const slots = schedule(
+    planting,
+    placed,
+    fed,
+    new Set(rainedOut.map(({ date }) => dayNumber(date))),
+    today === null ? null : dayNumber(today),
+  );
+  const events = eventsOf(slots, planting, input, book);
+  if (!events.ok) return events;
+  return answer({
+    planting,
+    calendar,
+    events: events.value,
+    milestones: MILESTONES.flatMap((milestone) => calendar.dateOf(milestone) ?? []),
+    stages: placed.map(({ stage, begins, ends, provisional }) => ({
+      planting: planting.name,
+      id: stage.id,
+      name: stage.name,
+      begins: dateOfDay(begins),
+      ends: dateOfDay(ends),
+      provisional,
+    })),
+    reminders: input.reminders ? remindersFor(planting, calendar, input.sowingCelsius) : [],
+  });
+}
+
+/** In order of date; feeds of one day keep the order of the plantings. */
+function byDate(a: SeasonEvent, b: SeasonEvent): number {
+  return a.date < b.date ? -1 : a.date > b.date ? 1 : 0;
+}
+
+function unplacedProblem({ stage, condition }: UnplacedStage, planting: Planting): Problem {
+  const needsWeather = condition.kind === "degree-days-after";
+  return {
+    code: "stage-without-date",
+    path: "programme",
+    message: `When the stage "${stage.name}" of "${planting.name}" begins or ends (${conditionText(condition)}) cannot be told.`,
+    expected: needsWeather
+      ? "a weather file, thresholds, and raisedAt where it counts from sowing under cover"
+      : "what is needed to expect it",
+    received: `nothing is known of ${planting.crop} that tells it`,
+    hint: needsWeather
+      ? "name a weather file and thresholds, or write the condition as a date or in days"
+      : 'say when to expect it, such as expect: { first flower: "20 to 45 days after set out" }',
+  };
+}
+
+function unknownPlantings(input: SeasonInput, entries: readonly Exclude<LogEntry, UndoneEntry>[]): Problem[] {
+  const names = input.plantings.map(({ name }) => name);
+  const known = new Set(names);
+  return entries.flatMap((entry): Problem[] => {
+    const problem = { path: `record ${entry.id}`, expected: `one of ${names.join(", ")}` };
+    if (entry.planting !== undefined && !known.has(entry.planting)) {
+      return [
+        {
+          ...problem,
+          code: "planting-unknown",
+          message: `The record names a planting that the season does not have: "${entry.planting}".`,
+          received: entry.planting,
+          hint: "keep a planting's name as it was when the record was begun, or undo the line",
+        },
+      ];
+    }
+    if (entry.kind === "fed" && entry.planting === undefined && names.length > 1) {
+      return [
+        {
+          ...problem,
+          code: "planting-missing",
+          message: "A recorded feed does not say which planting was fed.",
+          received: "no planting",
+          hint: "undo the line and record the feed for each planting",
+        },
+      ];
+    }
+    return [];
+  });
+}
