@@ -45,7 +45,11 @@ export function reportBlend(
   const proofs = reached
     // What is met needs no proof.
     .filter((proof) => !isMet || proof.aim === "cost" || proof.aim === "nearest")
-    .map((proof) => (proof.aim === "cost" ? { ...proof, value: cost ?? 0 } : proof));
+    .map((proof, order) => {
+      if (proof.aim === "cost") return { ...proof, value: cost ?? 0 };
+      // The value of the answer itself: where misses are tiny, that of the board differs by more than its own size.
+      return order === 0 && !isMet ? { ...proof, value: objective } : proof;
+    });
   return {
     status: isMet ? "met" : "closest",
     masses,
