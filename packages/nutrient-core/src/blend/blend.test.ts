@@ -4,6 +4,7 @@ import { gapOf } from "../mix/testing/evaluate.ts";
 import type { Product } from "../product/product.ts";
 import { readProduct } from "../product/read-product.ts";
 import type { Extent } from "../supply/basis.ts";
+import { asTriple } from "../supply/ratio.ts";
 import { deliver } from "../supply/supply.ts";
 import { blend } from "./blend.ts";
 import type { BlendInput } from "./blend-input.ts";
@@ -88,14 +89,17 @@ describe("properties", () => {
         if (input.purpose.kind === "target") {
           const delivered = deliver(list, input.purpose.extent);
           residuals.forEach((one, i) => {
-            const { nutrient } = (input.purpose as { wanted: { nutrient: "N" | "P" | "K" }[] }).wanted[i]!;
+            const { nutrient } = (input.purpose as Extract<BlendInput["purpose"], { kind: "target" }>).wanted[i]!;
             expect(gap(one.delivered, delivered[nutrient] ?? 0)).toBeLessThan(FLOATING);
           });
           return;
         }
-        const { N = 0 } = deliver(list, { basis: "squareMetre", amount: totalGrams });
-        // A ratio is shown on its own scale: its N stands to its batch's as its K2O does.
-        if (input.purpose.kind === "grade") expect(gap(residuals[0]!.delivered, N * 100)).toBeLessThan(FLOATING);
+        // A grade is shown in percent of the batch; a ratio on its own scale, so only its proportions are the batch's.
+        const shares = asTriple(deliver(list, { basis: "squareMetre", amount: totalGrams }));
+        const scale = input.purpose.kind === "grade" ? 100 : residuals[0]!.delivered / shares[0];
+        residuals.forEach(({ delivered }, i) => {
+          expect(Math.abs(delivered - shares[i]! * scale) / scale).toBeLessThan(FLOATING);
+        });
       }),
     );
   });

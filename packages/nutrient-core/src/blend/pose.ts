@@ -15,8 +15,10 @@ export interface Row {
   /** In the row's own unit: the element, per unit of the basis. */
   readonly wanted: number;
   readonly direction: Direction;
-  /** Share of the wanted rate that still counts as met. */
+  /** Share of the wanted rate that still counts as met, as it was said. */
   readonly within: number;
+  /** How far off still counts as met, in the row's own unit. */
+  readonly band: number;
   readonly weight: number;
   /** Mass of the named form per mass of element. */
   readonly perElement: number;
@@ -33,8 +35,8 @@ export interface PosedBlend {
 
 /** What a trial changes beside the input itself. */
 export interface Adjusted {
-  /** Weights of rows, where a trial lets one nutrient matter next to nothing. */
-  readonly weights?: Readonly<Partial<Record<Nutrient, number>>>;
+  /** How far off still counts as met, in the row's own unit, where a trial lets one nutrient give way. */
+  readonly bands?: Readonly<Partial<Record<Nutrient, number>>>;
   /** Scales the straight line of the conductivity; see `ceilingsOf`. */
   readonly conductivityCorrection?: number;
 }
@@ -47,7 +49,7 @@ export function poseBlend(input: BlendInput, adjusted: Adjusted = {}): Outcome<P
   const extent = purpose.kind === "target" ? purpose.extent : unitExtent;
   const rows = (purpose.kind === "target" ? targetRows(input) : tripleRows(input)).map((row) => ({
     ...row,
-    weight: adjusted.weights?.[row.nutrient] ?? row.weight,
+    band: adjusted.bands?.[row.nutrient] ?? row.band,
   }));
   if (rows.every(({ wanted, direction }) => !(wanted > 0) || direction === "at-most")) {
     return unusable({
@@ -84,11 +86,11 @@ export function poseBlend(input: BlendInput, adjusted: Adjusted = {}): Outcome<P
 }
 
 /** A row's target as the engine takes it. */
-export function engineTarget({ wanted, direction, within, weight }: Row): NutrientTarget {
+export function engineTarget({ wanted, direction, band, weight }: Row): NutrientTarget {
   return {
     wanted,
-    bandBelow: wanted * within,
-    bandAbove: wanted * within,
+    bandBelow: band,
+    bandAbove: band,
     ...(direction === "about" ? {} : { direction }),
     ...(weight === 1 ? {} : { weight }),
   };
@@ -121,6 +123,7 @@ function targetRows({ purpose, within }: BlendInput): Row[] {
       wanted: wanted.rate,
       direction: wanted.direction ?? "about",
       within: wanted.within ?? within,
+      band: (wanted.within ?? within) * wanted.rate,
       weight: wanted.weight ?? 1,
       perElement,
       shownAs: (amount) => amount * perElement,
@@ -135,12 +138,14 @@ function tripleRows({ purpose, within }: BlendInput): Row[] {
   const triple: Triple = purpose.kind === "grade" ? purpose.grade : purpose.ratio;
   return TRIPLE_FORMS.map((name, index) => {
     const factor = elementPerForm(name);
+    const wanted = (triple[index]! / 100) * batch * factor;
     return {
       nutrient: nutrientOf(name),
       name,
-      wanted: (triple[index]! / 100) * batch * factor,
+      wanted,
       direction: "about",
       within,
+      band: wanted * within,
       weight: 1,
       perElement: 1 / factor,
       shownAs: (amount) => ((amount / factor) * 100) / batch,

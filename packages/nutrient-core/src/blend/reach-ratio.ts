@@ -33,6 +33,7 @@ export function reachRatio(input: BlendInput, batchGrams: number, posed: PosedBl
     rows: rows.map((row) => ({
       ...row,
       wanted: row.wanted * scale,
+      band: row.band * scale,
       // Shown on the scale of the ratio that was asked for.
       shownAs: (amount: number) => (scale > 0 ? row.shownAs(amount / scale) : 0),
     })),
@@ -62,7 +63,7 @@ function ofWholeBatch(limited: BlendProblem, rows: readonly Row[], batchGrams: n
     ...limited,
     supply: limited.supply.map((row, i) => [...row, -rows[i]!.wanted]),
     targets: rows.map((row) => {
-      const { wanted, ...bands } = engineTarget({ ...row, wanted: row.wanted * stretch });
+      const { wanted, ...bands } = engineTarget({ ...row, wanted: row.wanted * stretch, band: row.band * stretch });
       return { ...bands, wanted: 0, scale: wanted || largest * stretch };
     }),
     ceilings: [

@@ -1,15 +1,16 @@
 import type { BlendInput } from "../blend-input.ts";
 import type { Reached } from "../reach.ts";
-import { percent } from "../words.ts";
+import { nutrientName, percent } from "../words.ts";
 import { givingWay } from "./giving-way.ts";
 import { limitsThatBind } from "./limits-that-bind.ts";
 import { leftOut, savedByAskingLess } from "./room.ts";
-import { materialThatHelps, materialWords } from "./try-materials.ts";
+import { materialsThatHelp, materialWords } from "./try-materials.ts";
 import { twoProducts } from "./two-products.ts";
 import { whyOver, whyShort } from "./why.ts";
 
-/** A miss smaller than this is not worth a sentence. */
-const WORTH_SAYING = 1e-6;
+/** A miss smaller than this share of the largest one is not worth a sentence, and no more than three are. */
+const WORTH_SAYING = 0.1;
+const MOST_SAID = 3;
 
 /**
  * The reason behind a blend in a grower's words.
@@ -24,20 +25,31 @@ export function explain(input: BlendInput, reached: Reached): string[] {
   if (solution.status === "met") {
     return ["Every target is met.", ...leftOut(input, reached), ...savedByAskingLess(input, reached)];
   }
+  const largest = Math.max(...solution.relativeMisses);
   const off = rows
-    .map((row, index) => ({ row, index, relative: solution.relativeMisses[index]!, miss: solution.misses[index]! }))
-    .filter(({ relative }) => relative > WORTH_SAYING)
-    .sort((a, b) => b.relative - a.relative);
-  const sentences = off.map(({ row, relative, miss }) =>
-    row.wanted > 0
-      ? `${row.name} comes out ${percent(relative)} ${miss < 0 ? "short of" : "over"} what was asked.`
-      : `${row.name} comes along though none was asked.`,
-  );
+    .map((_, index) => ({ index, relative: solution.relativeMisses[index]!, miss: solution.misses[index]! }))
+    .filter(({ relative }) => relative >= WORTH_SAYING * largest)
+    .sort((a, b) => b.relative - a.relative)
+    .slice(0, MOST_SAID);
+  const sentences = off.flatMap(({ index }) => whatIsOff(index, reached));
+  const reasons = off.flatMap(({ index, miss }) => (miss < 0 ? whyShort(index, input, reached) : []));
   for (const { index, miss } of off) {
-    sentences.push(...(miss < 0 ? whyShort(index, input, reached) : whyOver(index, input, reached)));
+    // Said already where a shortage was put down to it.
+    const isSaid = reasons.some((reason) => reason.includes(nutrientName(rows[index]!.nutrient)));
+    if (miss > 0 && !isSaid) reasons.push(...whyOver(index, input, reached));
   }
+  sentences.push(...reasons);
   sentences.push(...limitsThatBind(input, reached), ...twoProducts(input), ...givingWay(input, reached));
-  const helper = materialThatHelps(input, reached);
-  if (helper) sentences.push(materialWords(helper));
+  sentences.push(...materialWords(materialsThatHelp(input, reached)));
   return [...new Set(sentences)];
+}
+
+/** How far off one nutrient is, from what was asked; nothing where none of it is there, for that has its own reason. */
+function whatIsOff(index: number, { rows, delivered }: Reached): string[] {
+  const row = rows[index]!;
+  if (!(row.wanted > 0)) return [`${row.name} comes along though none was asked.`];
+  if (delivered[index] === 0) return [];
+  const off = delivered[index]! / row.wanted - 1;
+  const allowed = row.within > 0 ? `, more than the ${percent(row.within)} that still count as met` : "";
+  return [`${row.name} comes out ${percent(Math.abs(off))} ${off < 0 ? "short of" : "over"} what was asked${allowed}.`];
 }

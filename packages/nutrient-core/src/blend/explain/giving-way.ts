@@ -1,12 +1,14 @@
 import type { BlendInput } from "../blend-input.ts";
 import type { Reached } from "../reach.ts";
 import { figure, RATE_WORDS } from "../words.ts";
-import { tryBlend } from "./trial.ts";
+import { largestMiss, tryBlend, withoutPrices } from "./trial.ts";
 
-/** The weight of the nutrient that gives way: next to nothing, so that it still stays as near as the others let it. */
-const NEXT_TO_NOTHING = 1e-6;
-/** With that weight the others are met to this much. */
-const MET = 1e-4;
+/** So many times what is wanted of anything is as good as any amount. */
+const ANY_AMOUNT = 100;
+/** Where nothing is off by more than this, no way out is sought: no scale weighs so finely. */
+const WORTH_SEEKING = 1e-3;
+/** Halvings of the span in which the least way lies: to a ten-thousandth of it. */
+const HALVINGS = 14;
 
 /**
  * Which one nutrient would have to give way, and to what, for everything else to be met. The excesses are tried
@@ -15,11 +17,10 @@ const MET = 1e-4;
 export function givingWay(input: BlendInput, reached: Reached): string[] {
   const { rows, solution, extent } = reached;
   const missed = rows.flatMap((_, i) => (solution.misses[i] === 0 ? [] : [i]));
-  if (missed.length < 2) return [];
-  const order = missed.sort((a, b) => solution.misses[b]! * rows[b]!.weight - solution.misses[a]! * rows[a]!.weight);
-  for (const i of order) {
-    const tried = tryBlend(input, { weights: { [rows[i]!.nutrient]: NEXT_TO_NOTHING } });
-    if (!tried?.solution.relativeMisses.every((relative, j) => j === i || relative <= MET)) continue;
+  if (missed.length < 2 || largestMiss(reached) < WORTH_SEEKING) return [];
+  for (const i of missed.sort((a, b) => solution.misses[b]! - solution.misses[a]!)) {
+    const tried = leastWay(input, reached, i);
+    if (!tried) continue;
     const row = tried.rows[i]!;
     const shown = row.shownAs(tried.delivered[i]!);
     // A nutrient that would have to vanish is no way out.
@@ -34,4 +35,28 @@ export function givingWay(input: BlendInput, reached: Reached): string[] {
     return [`If ${row.name} may ${way} to ${figure(shown)} ${RATE_WORDS[extent.basis]}, everything else is met.`];
   }
   return [];
+}
+
+/** The blend that meets everything with row i off by as little as can be; undefined where even any amount does not help. */
+function leastWay(input: BlendInput, { rows, solution }: Reached, i: number): Reached | undefined {
+  const { nutrient } = rows[i]!;
+  const largest = Math.max(...rows.map(({ wanted }) => wanted));
+  const free: BlendInput = { ...withoutPrices(input), aim: { miss: solution.aim.miss, next: "nearest" } };
+  const within = (band: number): Reached | undefined => {
+    const tried = tryBlend(free, { bands: { [nutrient]: band } });
+    return tried?.solution.status === "met" ? tried : undefined;
+  };
+  let best = within(ANY_AMOUNT * largest);
+  if (!best) return undefined;
+  let tooLittle = 0;
+  let enough = Math.abs(best.delivered[i]! - best.rows[i]!.wanted);
+  for (let round = 0; round < HALVINGS; round++) {
+    const middle = (tooLittle + enough) / 2;
+    const tried = within(middle);
+    if (tried) {
+      best = tried;
+      enough = middle;
+    } else tooLittle = middle;
+  }
+  return best;
 }

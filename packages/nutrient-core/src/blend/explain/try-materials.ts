@@ -1,8 +1,9 @@
+import type { Nutrient } from "../../element/nutrient.ts";
 import { MATERIALS } from "../../product/materials.ts";
-import type { Product } from "../../product/product.ts";
+import { fractionOf, type Product } from "../../product/product.ts";
 import type { BlendInput } from "../blend-input.ts";
 import type { Reached } from "../reach.ts";
-import { grams, inSentence, percent } from "../words.ts";
+import { grams, inSentence, listed, nutrientName, percent } from "../words.ts";
 import { tryBlend, withoutPrices } from "./trial.ts";
 
 /** A generic material that brings a blend closer to its targets. */
@@ -13,26 +14,40 @@ export interface Helper {
   readonly meets: boolean;
   /** How much of the miss goes away, 0 to 1. */
   readonly cut: number;
+  /** What it brings besides that nobody asked for, of what a grower would mind. */
+  readonly unasked: readonly Nutrient[];
 }
 
 /** A cut smaller than this is not worth buying a bag for. */
 const WORTH_BUYING = 0.05;
+/** What can do harm or upset a feed when it comes along unasked, where a product holds at least so much of it. */
+const MINDED = ["N", "P", "K", "Cl", "Na"] as const;
+const MINDED_FROM = 0.02;
 
 /**
- * Tries every generic material beside the products, and names the one that meets the targets with the least of it,
- * or else cuts the miss most.
+ * Tries every generic material beside the products.
  *
- * Not proposed: what leaves a residue or has no known solubility, for water; liquids, for beds, mixes and batches; and
+ * Not tried: what leaves a residue or has no known solubility, for water; liquids, for beds, mixes and batches; and
  * strong acids and lyes, which are not bought to mend a recipe.
+ *
+ * @returns First the material that meets the targets with the least of it, or else cuts the miss most; then, where
+ *   that one brings something unasked, the best that does not.
  */
-export function materialThatHelps(input: BlendInput, reached: Reached): Helper | undefined {
+export function materialsThatHelp(input: BlendInput, reached: Reached): Helper[] {
   const unpriced = withoutPrices(input);
   const helpers = MATERIALS.filter((material) => isCandidate(material, input, reached)).flatMap((material) => {
     const helper = tryMaterial(material, unpriced, reached);
     return helper ? [helper] : [];
   });
+  const best = bestOf(helpers);
+  if (!best) return [];
+  const clean = best.unasked.length > 0 ? bestOf(helpers.filter(({ unasked }) => unasked.length === 0)) : undefined;
+  return clean && clean.meets === best.meets ? [best, clean] : [best];
+}
+
+function bestOf(helpers: readonly Helper[]): Helper | undefined {
   const meeting = helpers.filter(({ meets }) => meets).sort((a, b) => a.massGrams - b.massGrams);
-  return meeting[0] ?? helpers.sort((a, b) => b.cut - a.cut || a.massGrams - b.massGrams)[0];
+  return meeting[0] ?? [...helpers].sort((a, b) => b.cut - a.cut || a.massGrams - b.massGrams)[0];
 }
 
 function isCandidate(material: Product, { products }: BlendInput, { rows, extent }: Reached): boolean {
@@ -43,10 +58,10 @@ function isCandidate(material: Product, { products }: BlendInput, { rows, extent
     extent.basis === "litre"
       ? material.leavesResidue !== true && material.solubilityGramsPerLitre !== undefined
       : state !== "liquid";
-  return suits && rows.some(({ nutrient }) => (material.composition[nutrient] ?? 0) > 0);
+  return suits && rows.some(({ nutrient }) => fractionOf(material, nutrient) > 0);
 }
 
-function tryMaterial(material: Product, input: BlendInput, { solution }: Reached): Helper | undefined {
+function tryMaterial(material: Product, input: BlendInput, { solution, rows }: Reached): Helper | undefined {
   const tried = tryBlend({ ...input, products: [...input.products, material] });
   if (!tried) return undefined;
   const massGrams = tried.massGrams.at(-1)!;
@@ -55,12 +70,26 @@ function tryMaterial(material: Product, input: BlendInput, { solution }: Reached
   const cut = 1 - (solution.aim.miss === "squares" ? Math.sqrt(left) : left);
   const meets = tried.solution.status === "met";
   if (!(massGrams > 0) || (!meets && cut < WORTH_BUYING)) return undefined;
-  return { material, massGrams, meets, cut };
+  const asked = rows.map(({ nutrient }) => nutrient);
+  const unasked = MINDED.filter((one) => fractionOf(material, one) >= MINDED_FROM && !asked.includes(one));
+  return { material, massGrams, meets, cut, unasked };
 }
 
-/** The proposal as a sentence. */
-export function materialWords({ material, massGrams, meets, cut }: Helper): string {
-  const name = `${grams(massGrams)} of ${inSentence(material.name)} (${material.id})`;
-  if (!meets) return `Of the generic materials, ${name} would come closest: ${percent(cut)} less of a miss.`;
-  return `Adding ${name} would meet every target.`;
+/** The proposals as a sentence. */
+export function materialWords([best, clean]: readonly Helper[]): string[] {
+  if (!best) return [];
+  const does = best.meets ? "would meet every target" : `would take away ${percent(best.cut)} of the miss`;
+  const first = `Adding ${amountOf(best)} ${does}`;
+  if (best.unasked.length === 0) return [`${first}.`];
+  const besides = `it brings ${listed(best.unasked.map(nutrientName))} too`;
+  if (!clean) return [`${first}, but ${besides}.`];
+  return [
+    `${first}, but ${besides}; ${amountOf(clean)} ${best.meets ? "would do without" : `would take away ${percent(clean.cut)} of it without`}.`,
+  ];
+}
+
+function amountOf({ material, massGrams }: Helper): string {
+  const name = inSentence(material.name);
+  // A material that is called by its id is not called twice.
+  return `${grams(massGrams)} of ${name}${name.replaceAll(" ", "-") === material.id ? "" : ` (${material.id})`}`;
 }
