@@ -19,8 +19,8 @@ import type { MixResult } from "./mix-result.ts";
 
 /** Up to a third in pots (quoted second-hand), up to half in raised beds (umd-raised-beds); experts differ. */
 const MOST_COMPOST = { pot: 1 / 3, bed: 1 / 2 } as const;
-/** 30 psf, 1.44 kPa, is the lightest floor in the tables that were read; below half of it nothing is said. */
-const LIGHT_LOAD_KILOPASCALS = 0.7;
+/** The lightest place in the tables that were read, a flat roof (delft-variable-loads); below it nothing is said unasked. */
+const LIGHT_LOAD_KILOPASCALS = 1;
 const LIME = /\blime|limestone|chalk|calcium carbonate|dolomi/;
 
 /** What to heed about a mix. */

@@ -129,5 +129,5 @@ export function carLoadsOf(
       for (let i = 0; i < count; i += 1) packs.push({ kilograms, litres });
     }
   }
-  return carLoads(packs, car);
+  return packs.length === 0 ? undefined : carLoads(packs, car);
 }

@@ -57,6 +57,17 @@ describe("orders worked by hand", () => {
     expect(one(4500, [load]).cost).toBe(260);
   });
 
+  test("the least that a lorry brings holds for every aim", () => {
+    const load = bulk("45 per m3, least 2 m3, step 0.5 m3");
+    for (const aim of ["least-cost", "least-left-over"] as const) {
+      expect(one(1000, [load], aim).ingredients[0]).toMatchObject({
+        boughtLitres: 2000,
+        leftoverLitres: 1000,
+        cost: 90,
+      });
+    }
+  });
+
   test("one lorry for two things is paid once", () => {
     const compost = bulk("30 per m3, delivery 80 with yard");
     const bark = bulk("40 per m3, delivery 80 with yard", "bark");
