@@ -21,7 +21,7 @@ export const TWO_PHASE: Programme = {
       id: "leaf",
       name: "building the frame",
       begins: { kind: "days-after", milestone: "set-out", days: 14 },
-      target: { basis: "litre", per: "feed", wanted: ppm({ N: 200, P2O5: 80, K2O: 160 }) },
+      target: { basis: "litre", per: "feed", wanted: ppm({ N: 200, P2O5: 100, K2O: 200 }) },
     },
     {
       id: "fruit",
