@@ -215,15 +215,18 @@ function judgeLargest(highs: Highs, problem: BlendProblem, ours: ReachedBlend): 
 
 /**
  * The least money among the blends that miss no more than the engine's does. Rows that are missed are fixed at what the
- * engine delivers; where rounding leaves the judge no point at all among them, they get the slack of its own tolerance.
+ * engine delivers; where rounding leaves the judge no point at all among them, they get a slack of 2e-10 of their scale,
+ * and the comparison allows what that slack can save.
  */
 function judgeCost(highs: Highs, problem: BlendProblem, ours: ReachedBlend): Judgement {
   const units = columnUnits(problem);
   const scales = missScales(problem.targets);
   const costs = units.map((unit, j) => problem.prices![j]! * unit);
-  let answer = { isOptimal: false, x: new Float64Array() };
+  let answer: Answer | undefined;
+  let given = 0;
   for (const slack of [0, 2e-10]) {
-    if (answer.isOptimal) break;
+    if (answer?.isOptimal) break;
+    given = slack;
     const model = ours.aim.miss === "largest" ? largestModel(problem) : baseModel(problem);
     if (ours.aim.miss === "largest") model.high[units.length] = ours.objective + slack;
     else {
@@ -237,11 +240,21 @@ function judgeCost(highs: Highs, problem: BlendProblem, ours: ReachedBlend): Jud
     });
     answer = solve(highs, model);
   }
-  const theirs = answer.isOptimal ? costs.reduce((sum, cost, j) => sum + cost * answer.x[j]!, 0) : Number.NaN;
-  return { aim: "cost", way: "simplex", ours: ours.cost!, theirs, floor: 1e-9 * Math.max(...costs) };
+  const { isOptimal, x, duals } = answer!;
+  const theirs = isOptimal ? costs.reduce((sum, cost, j) => sum + cost * x[j]!, 0) : Number.NaN;
+  // What the slack may have saved, by the judge's own multipliers.
+  const saved = given * duals.reduce((sum, dual) => sum + Math.abs(dual), 0);
+  return { aim: "cost", way: "simplex", ours: ours.cost!, theirs, floor: 1e-9 * Math.max(...costs) + saved };
 }
 
-function solve(highs: Highs, model: Model): { isOptimal: boolean; x: Float64Array } {
+interface Answer {
+  readonly isOptimal: boolean;
+  readonly x: Float64Array;
+  /** Multipliers of the rows. */
+  readonly duals: Float64Array;
+}
+
+function solve(highs: Highs, model: Model): Answer {
   const { cost, square, low, high, rows } = model;
   const starts = [0];
   const indices: number[] = [];
@@ -295,9 +308,10 @@ function solve(highs: Highs, model: Model): { isOptimal: boolean; x: Float64Arra
     try {
       solver.run();
     } catch {
-      return { isOptimal: false, x: new Float64Array(cost.length) };
+      return { isOptimal: false, x: new Float64Array(cost.length), duals: new Float64Array(rows.length) };
     }
     const isOptimal = solver.getModelStatus() === highs.constants.modelStatus.optimal;
-    return { isOptimal, x: Float64Array.from(solver.getSolution().colValue) };
+    const { colValue, rowDual } = solver.getSolution();
+    return { isOptimal, x: Float64Array.from(colValue), duals: Float64Array.from(rowDual) };
   });
 }
