@@ -12,13 +12,13 @@ import { asRatio, asTriple, type Triple } from "../supply/ratio.ts";
 import { type Amount, type Delivered, deliver } from "../supply/supply.ts";
 import type { Measure } from "../supply/weigh-measures.ts";
 import type { BlendInput } from "./blend-input.ts";
-import type { BlendAmount, BlendCertificate, BlendResult, WeighedBlend } from "./blend-result.ts";
+import type { BlendAmount, BlendCertificate, BlendResult, Residual, WeighedBlend } from "./blend-result.ts";
 import { blendWorking } from "./blend-working.ts";
 import { explain } from "./explain/explain.ts";
 import { type Reached, reachBlend } from "./reach.ts";
 import { reachableSegment } from "./square-method.ts";
 import { splitOverTanks } from "./tanks.ts";
-import { residualOf, weighBlend } from "./weigh-blend.ts";
+import { coarseCautions, residualOf, weighBlend } from "./weigh-blend.ts";
 
 /**
  * How much of each product for a ratio, a grade or targets: exact where exact is possible, otherwise the
@@ -41,9 +41,10 @@ export function blend(input: BlendInput): Outcome<BlendResult> {
   const grade = asTriple(deliver(amounts, { basis: "squareMetre", amount: batch })).map(
     (share) => share * 100,
   ) as unknown as Triple;
-  const spread = input.purpose.kind === "target" ? spreadOn(input.purpose.extent, amounts, input.already) : undefined;
   const measured = measuredBlend(input, reached);
   if (!measured.ok) return measured;
+  const spread = spreadOf(input, amounts);
+  const residuals = rows.map((row, index) => residualOf(row, reached.delivered[index]!));
   const stock = input.stock && stockOf(input, amounts);
   const segment = reachableSegment(input.products);
   const result: BlendResult = {
@@ -54,7 +55,7 @@ export function blend(input: BlendInput): Outcome<BlendResult> {
     grade,
     ratio: asRatio(grade),
     ...spread?.result,
-    residuals: rows.map((row, index) => residualOf(row, reached.delivered[index]!)),
+    residuals,
     explanation: explain(input, reached),
     ...costOf(amounts),
     range: rangeOf(input, amounts, measured.value),
@@ -67,6 +68,7 @@ export function blend(input: BlendInput): Outcome<BlendResult> {
   const cautions: Caution[] = [
     ...hazardCautions(used.map(({ product }) => product)),
     ...(spread?.cautions ?? []),
+    ...(measured.value ? measuredCautions(input, measured.value, residuals) : []),
     ...(stock?.cautions ?? []),
   ];
   const working: WorkingLine[] = [...blendWorking(input, amounts, rows, batch), ...(stock?.working ?? [])];
@@ -100,6 +102,21 @@ const DELIVERED_FIELD = {
   squareMetre: "deliveredGramsPerSquareMetre",
   cubicMetre: "deliveredGramsPerCubicMetre",
 } as const;
+
+function spreadOf({ purpose, already }: BlendInput, amounts: readonly Amount[]): Spread | undefined {
+  return purpose.kind === "target" ? spreadOn(purpose.extent, amounts, already) : undefined;
+}
+
+/** What is measured out can be stronger than the exact blend, and has to be heeded as it is. */
+function measuredCautions(input: BlendInput, { weighed }: Measured, exact: readonly Residual[]): Caution[] {
+  const times = tankfuls(input);
+  const amounts = weighed.amounts.map(({ product, massGrams }) => ({
+    product: input.products.find(({ id }) => id === product)!,
+    massGrams: massGrams / times,
+  }));
+  const coarse = coarseCautions(weighed, exact);
+  return coarse.length > 0 ? [...coarse, ...(spreadOf(input, amounts)?.cautions ?? [])] : [];
+}
 
 function spreadOn(extent: Extent, amounts: readonly Amount[], already: Delivered): Spread {
   const delivered = addDelivered(deliver(amounts, extent), already);

@@ -45,10 +45,10 @@ export function reachBlend(input: BlendInput, adjusted: Adjusted = {}): Outcome<
     const { coefficients, limit: most } = reached.value.problem.ceilings![limit]!;
     const { massGrams, extent } = reached.value;
     const straight = coefficients.reduce((sum, one, j) => sum + one * massGrams[j]!, 0);
-    // A line that reads high and still leaves room keeps the ceiling.
-    if (conductivityCorrection === 1 && straight < most * (1 - SETTLED)) return reached;
     const amounts = input.products.map((product, j) => ({ product, massGrams: massGrams[j]! }));
     const full = electricalConductivity(amounts, extent.amount).milliSiemensPerCm;
+    // A blend that the first line does not hold back, and that keeps the ceiling, needs no other line.
+    if (conductivityCorrection === 1 && straight < most * (1 - SETTLED) && full <= most) return reached;
     const next = straight > 0 ? (conductivityCorrection * full) / straight : conductivityCorrection;
     if (Math.abs(next - conductivityCorrection) <= SETTLED * next) return reached;
     conductivityCorrection = next;

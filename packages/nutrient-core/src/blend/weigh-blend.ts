@@ -1,3 +1,4 @@
+import { type Caution, type CautionKind, raise } from "../outcome/caution.ts";
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import { type WeighRow, weigh } from "../supply/weigh.ts";
 import { type Measure, type Measures, measuresFor } from "../supply/weigh-measures.ts";
@@ -6,6 +7,7 @@ import type { Residual, WeighedBlend } from "./blend-result.ts";
 import { band, missScales } from "./engine/problem.ts";
 import { engineTarget, type Row, withAmountLimits } from "./pose.ts";
 import type { Reached } from "./reach.ts";
+import { percent } from "./words.ts";
 
 /**
  * The blend in whole steps of what there is to measure with: the best set, not each product rounded by itself.
@@ -44,21 +46,21 @@ export function weighBlend(
     };
   });
   const limited = withAmountLimits(problem, input);
+  const none = input.products.map(() => 0);
   const search = weigh({
     rows: weighRows,
     steps: found.value.map(({ stepGrams }) => stepGrams),
     idealGrams: pick(reached.massGrams).map((mass) => mass * times),
     most: pick(limited.upper ?? input.products.map(() => Number.POSITIVE_INFINITY)).map((most) => most * times),
-    leastIfUsed: pick(
-      input.products.map((_, j) => Math.max(limited.lower?.[j] ?? 0, limited.smallestIfUsed?.[j] ?? 0) * times),
-    ),
+    least: pick(limited.lower ?? none).map((least) => least * times),
+    leastIfUsed: pick(limited.smallestIfUsed ?? none).map((least) => least * times),
     ceilings: (input.purpose.kind === "ratio" ? [] : (problem.ceilings ?? [])).map(({ coefficients, limit }) => ({
       coefficients: pick(coefficients).map((one) => one / times),
       limit,
     })),
   });
   const { best, roundedEach, complete } = search;
-  if (!best) return unusable(tooCoarse(input, measures));
+  if (!best?.massGrams.some((grams) => grams > 0)) return unusable(tooCoarse(input, measures));
   const residuals = rows.map((row, i) =>
     residualOf(
       row,
@@ -91,6 +93,26 @@ export function weighBlend(
   });
 }
 
+/** Said where whole steps put a nutrient off by more than this beyond the exact blend (common practice, no source). */
+const COARSE = 0.1;
+
+const MEASURE_COARSE: CautionKind<{ readonly nutrient: string; readonly off: number }> = {
+  code: "measure-coarse",
+  severity: "caution",
+  source: "common-practice",
+  sentence: ({ nutrient, off }) =>
+    `These measures are coarse for so little: measured so, ${nutrient} is ${percent(off)} off. Use a finer scale, or make more at once, through a stock solution.`,
+};
+
+/** Whether the measures are fine enough for the blend. */
+export function coarseCautions(weighed: WeighedBlend, exact: readonly Residual[]): Caution[] {
+  const off = ({ relativeMiss, met }: Residual): number => (met ? 0 : Math.abs(relativeMiss ?? 0));
+  const worst = weighed.residuals
+    .map((one, i) => ({ nutrient: one.nutrient, off: off(one), more: off(one) - off(exact[i]!) }))
+    .sort((a, b) => b.more - a.more)[0];
+  return worst && worst.more > COARSE ? [raise(MEASURE_COARSE, { nutrient: worst.nutrient, off: worst.off })] : [];
+}
+
 /** A miss below this share of the wanted is rounding. */
 const MET = 1e-9;
 
@@ -115,7 +137,7 @@ function tooCoarse({ products }: BlendInput, measures: Measures) {
   return {
     code: "measure-too-coarse",
     path: "scale",
-    message: "No set of whole steps near the exact blend keeps all the limits.",
+    message: "No set of whole steps near the exact blend keeps the limits and holds anything at all.",
     expected: "a finer scale or smaller spoons, or limits with more room",
     received: Object.entries(measures)
       .map(([name, value]) => `${name} ${typeof value === "number" ? value : value.name}`)

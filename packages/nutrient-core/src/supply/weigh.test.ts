@@ -25,10 +25,15 @@ function everySet(problem: WeighProblem): number[][] {
   );
 }
 
-function isAllowed({ steps, most, leastIfUsed, ceilings }: WeighProblem, counts: readonly number[]): boolean {
+function isAllowed({ steps, most, least, leastIfUsed, ceilings }: WeighProblem, counts: readonly number[]): boolean {
   const grams = counts.map((count, j) => count * steps[j]!);
   return (
-    grams.every((mass, j) => mass <= most[j]! * (1 + 1e-9) && (mass === 0 || mass >= leastIfUsed[j]! * (1 - 1e-9))) &&
+    grams.every(
+      (mass, j) =>
+        mass <= most[j]! * (1 + 1e-9) &&
+        mass >= (least?.[j] ?? 0) * (1 - 1e-9) &&
+        (mass === 0 || mass >= leastIfUsed[j]! * (1 - 1e-9)),
+    ) &&
     ceilings.every(
       ({ coefficients, limit }) => coefficients.reduce((sum, one, j) => sum + one * grams[j]!, 0) <= limit * (1 + 1e-9),
     )
@@ -53,12 +58,14 @@ const problems: fc.Arbitrary<WeighProblem> = fc
         }),
         weights: fc.array(fc.constantFrom(1, 3), { minLength: rows, maxLength: rows }),
         ceiling: fc.option(each(fc.double({ min: 0.01, max: 1, noNaN: true }))),
+        least: each(fc.constantFrom(0, 0, 0.5)),
         leastIfUsed: each(fc.constantFrom(0, 0, 4)),
         stock: each(fc.constantFrom(Number.POSITIVE_INFINITY, 6)),
       })
-      .map(({ idealGrams, steps, supply, kinds, weights, ceiling, leastIfUsed, stock }) => ({
+      .map(({ idealGrams, steps, supply, kinds, weights, ceiling, least, leastIfUsed, stock }) => ({
         idealGrams,
         steps,
+        least,
         leastIfUsed,
         most: stock.map((grams, j) => Math.max(grams, idealGrams[j]!)),
         ceilings: ceiling

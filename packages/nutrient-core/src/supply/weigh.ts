@@ -28,6 +28,8 @@ export interface WeighProblem {
   readonly idealGrams: readonly number[];
   /** Most grams of each product; Infinity where there is no limit. */
   readonly most: readonly number[];
+  /** Least grams of each product; all may be left out where it is missing. */
+  readonly least?: readonly number[];
   /** A product is left out, or at least this much of it is used; 0 for any amount. */
   readonly leastIfUsed: readonly number[];
   /** Sums of coefficient times grams that must stay at or below their limit. */
@@ -275,11 +277,13 @@ function overCeiling(sum: number, limit: number): boolean {
   return sum > limit + CEILING_SLACK * Math.abs(limit);
 }
 
-function allowed({ steps, most, leastIfUsed, ceilings }: WeighProblem, counts: readonly number[]): boolean {
+function allowed({ steps, most, least, leastIfUsed, ceilings }: WeighProblem, counts: readonly number[]): boolean {
   const grams = counts.map((count, j) => count * steps[j]!);
   const withinAmounts = grams.every(
     (mass, j) =>
-      mass <= most[j]! * (1 + CEILING_SLACK) && (mass === 0 || mass >= leastIfUsed[j]! * (1 - CEILING_SLACK)),
+      mass <= most[j]! * (1 + CEILING_SLACK) &&
+      mass >= (least?.[j] ?? 0) * (1 - CEILING_SLACK) &&
+      (mass === 0 || mass >= leastIfUsed[j]! * (1 - CEILING_SLACK)),
   );
   return (
     withinAmounts &&
