@@ -109,7 +109,10 @@ function orderWorking(order: IngredientOrder, loose: number, stock: number): Wor
   ];
 }
 
-/** Trips for everything that is bought in packs; undefined when a pack's weight is needed and not known. */
+/** Beyond so many packs a car is not how they come. */
+const MOST_CARRIED = 10_000;
+
+/** Trips for everything that is bought in packs; undefined when a pack's weight is not known, or there is nothing to carry. */
 export function carLoadsOf(
   { supplies }: MixInput,
   components: readonly MixComponent[],
@@ -123,7 +126,7 @@ export function carLoadsOf(
       const offer = offers.find(({ label, isBulk }) => label === pack && !isBulk);
       if (!offer) continue;
       const kilograms = offer.massKilograms ?? (delivered && offer.litres * delivered.high);
-      if (kilograms === undefined) return undefined;
+      if (kilograms === undefined || packs.length + count > MOST_CARRIED) return undefined;
       // Of something compressed only the loose volume is known here: its trip is counted by mass.
       const litres = offer.massKilograms !== undefined && /makes/.test(offer.label) ? 0 : offer.litres;
       for (let i = 0; i < count; i += 1) packs.push({ kilograms, litres });

@@ -13,8 +13,10 @@ import { readRecipe } from "./recipe/read-recipe.ts";
 import type { Recipe } from "./recipe/recipe.ts";
 import { USUAL_LOSS_SHARE, USUAL_SETTLING_SHARE } from "./usual-losses.ts";
 
-const text = z.optional(z.string());
-const texts = z.optional(z.array(z.string()));
+/** A recipe of a hundred ingredients is shorter; more is a mistake, such as a whole file. */
+const line = z.string().check(z.maxLength(4000));
+const text = z.optional(line);
+const texts = z.optional(z.array(line).check(z.maxLength(200)));
 
 /** What a grower says, all as text. */
 export const mixRequest = z.strictObject({

@@ -234,6 +234,12 @@ describe("orders that cannot be searched", () => {
     );
     expect(huge.ok ? [] : huge.problems.map(({ code }) => code)).toEqual(["prices-too-fine"]);
   });
+  test("more than anybody buys in packs", () => {
+    for (const aim of ["least-cost", "least-left-over"] as const) {
+      const order = solveOrder([{ name: "compost", litres: 1e9, offers: [pack("50 L 10")] }], aim);
+      expect(order.ok ? [] : order.problems.map(({ code }) => code)).toEqual(["order-too-large"]);
+    }
+  });
   test("nine lorries that each bring several things", () => {
     const needs = Array.from({ length: 9 }, (_, i) => bulk(`30 per m3, delivery 80 with yard ${i}`)).flatMap(
       (offer, i): Need[] => [0, 1].map((j) => ({ name: `${i}-${j}`, litres: 100, offers: [offer] })),

@@ -31,6 +31,9 @@ export interface Order {
   readonly cost?: number;
 }
 
+/** A thousand cubic metres of one ingredient: beyond it nobody buys sacks, and the tables would grow without use. */
+const MOST_LITRES = 1e6;
+
 /** More lorries than this that several offers share would take long to go through. */
 const MOST_SHARED = 8;
 
@@ -43,6 +46,8 @@ const MOST_SHARED = 8;
  */
 export function solveOrder(needs: readonly Need[], aim: OrderAim): Outcome<Order> {
   const shared = sharedDeliveries(needs);
+  const huge = needs.find(({ litres }) => litres > MOST_LITRES);
+  if (huge) return unusable(orderTooLarge(huge));
   if (shared.length > MOST_SHARED) {
     return unusable({
       code: "deliveries-too-many",
@@ -162,6 +167,17 @@ function orderOf(needs: readonly Need[], { solved, used, cost }: Candidate): Ord
 
 function linesOf(offers: readonly Offer[], { counts }: Found): OrderLine[] {
   return counts.flatMap((count, index) => (count > 0 ? [{ offer: offers[index]!, count }] : []));
+}
+
+function orderTooLarge({ name, litres }: Need) {
+  return {
+    code: "order-too-large",
+    path: "",
+    message: `${Number((litres / 1000).toPrecision(3))} m3 of ${name} is no order of packs.`,
+    expected: "at most 1000 m3 of an ingredient",
+    received: `${Number(litres.toPrecision(6))} L`,
+    hint: "check the sizes and units of what is filled, or leave the packs out: the litres are answered all the same",
+  };
 }
 
 function pricesTooFine() {
