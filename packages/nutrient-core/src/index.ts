@@ -66,13 +66,14 @@ export { type SeasonDocument, type SeasonFiles, seasonFiles } from "./season/doc
 export { readSeason, type SeasonContext } from "./season/document/read-season.ts";
 export { feedsMeant, givenAsPlanned } from "./season/fed.ts";
 export { fedOtherwise } from "./season/fed-otherwise.ts";
-export type {
-  FedEntry,
-  HarvestedEntry,
-  LogEntry,
-  ObservedEntry,
-  RainedOutEntry,
-  UndoneEntry,
+export {
+  effectiveEntries,
+  type FedEntry,
+  type HarvestedEntry,
+  type LogEntry,
+  type ObservedEntry,
+  type RainedOutEntry,
+  type UndoneEntry,
 } from "./season/log.ts";
 export { planSeason } from "./season/plan.ts";
 export type { Condition, Evidence, Programme, Stage, StageTarget } from "./season/programme.ts";

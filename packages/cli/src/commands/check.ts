@@ -1,8 +1,9 @@
 import { resolve } from "node:path";
-import { type Problem, readShelf } from "nutrient-core";
+import { type Outcome, type Problem, planSeason, readShelf } from "nutrient-core";
 import type { TrugCommand } from "../command.ts";
 import { EXIT } from "../exit-codes.ts";
-import { readYamlFile } from "../input/yaml-file.ts";
+import { type SeasonFileContext, seasonFrom } from "../input/season-file.ts";
+import { readYamlFile, type YamlFile } from "../input/yaml-file.ts";
 import { renderProblems } from "../render/problems.ts";
 
 interface Checked {
@@ -13,9 +14,9 @@ interface Checked {
 
 export const checkCommand: TrugCommand = {
   name: "check",
-  configure: (command) => command.argument("<file...>", "shelf files"),
-  examples: ["trug check shelf.yaml", "trug check test-data/courtyard/shelf.yaml --json"],
-  run: async (files, _options, context) => {
+  configure: (command) => command.argument("<file...>", "shelf and season files"),
+  examples: ["trug check shelf.yaml season.yaml", "trug check test-data/courtyard/season.yaml --json"],
+  run: async (files, options, context) => {
     const quantity = (await import("nutrient-core/expression")).readQuantity;
     const checked: Checked[] = [];
     for (const file of files) {
@@ -24,8 +25,12 @@ export const checkCommand: TrugCommand = {
         checked.push({ file, kind: "unknown", problems: read.problems });
         continue;
       }
-      const shelf = read.value.locate(readShelf(read.value.document, quantity));
-      checked.push({ file, kind: "shelf", problems: shelf.ok ? [] : shelf.problems });
+      const kind = kindOf(read.value.document);
+      const outcome =
+        kind === "season"
+          ? await checkSeason(read.value, file, { io: context.io, shelf: options["shelf"], quantity })
+          : read.value.locate(readShelf(read.value.document, quantity));
+      checked.push({ file, kind, problems: outcome.ok ? [] : outcome.problems });
     }
     const unusable = checked.some(({ problems }) => problems.length > 0);
     return {
@@ -46,3 +51,15 @@ export const checkCommand: TrugCommand = {
     };
   },
 };
+
+/** A season says so, or is known by its places. */
+function kindOf(document: unknown): "season" | "shelf" {
+  const fields = document !== null && typeof document === "object" ? (document as Record<string, unknown>) : {};
+  return fields["kind"] === "season" || (fields["kind"] === undefined && "places" in fields) ? "season" : "shelf";
+}
+
+/** A season is usable when it reads, with the files it names, and can be planned. */
+async function checkSeason(yaml: YamlFile, file: string, context: SeasonFileContext): Promise<Outcome<unknown>> {
+  const season = await seasonFrom(yaml, file, context);
+  return season.ok ? yaml.locate(planSeason(season.value.input)) : season;
+}

@@ -24,6 +24,10 @@ export const COMMANDS: Readonly<
     summary: "how much of each for these beds and pots?",
     load: async () => (await import("./mix.ts")).mixCommand,
   },
+  season: {
+    summary: "what, when and how much, for the whole season?",
+    load: async () => (await import("./season.ts")).seasonCommand,
+  },
   check: {
     summary: "are these files usable?",
     load: async () => (await import("./check.ts")).checkCommand,

@@ -13,10 +13,15 @@ export interface YamlFile {
 
 /** Reads a YAML file whole, or says what is wrong with it and in which line. `shownAs` is the name the grower used. */
 export async function readYamlFile(path: string, shownAs: string): Promise<Outcome<YamlFile>> {
-  const text = await readTextFile(path, shownAs);
+  const text = await readTextFile(path, shownAs, "a YAML file that can be read", LARGEST_BYTES);
   if (!text.ok) return text;
+  return readYaml(text.value, shownAs);
+}
+
+/** Reads YAML text, or says what is wrong with it and in which line. */
+export function readYaml(text: string, shownAs: string): Outcome<YamlFile> {
   const lines = new LineCounter();
-  const document = parseDocument(text.value, {
+  const document = parseDocument(text, {
     lineCounter: lines,
     prettyErrors: false,
     strict: true,
@@ -28,9 +33,7 @@ export async function readYamlFile(path: string, shownAs: string): Promise<Outco
   };
   if (document.errors.length > 0) {
     return unusable(
-      ...document.errors.map((error) =>
-        yamlProblem(error.code, error.message, at(error.pos[0]), text.value, error.pos[0]),
-      ),
+      ...document.errors.map((error) => yamlProblem(error.code, error.message, at(error.pos[0]), text, error.pos[0])),
     );
   }
   let value: unknown;
@@ -57,26 +60,32 @@ export async function readYamlFile(path: string, shownAs: string): Promise<Outco
   return answer({ document: value, locate });
 }
 
-async function readTextFile(path: string, shownAs: string): Promise<Outcome<string>> {
+/** Reads a text file whole, if it is one and not larger than `largestBytes`. */
+export async function readTextFile(
+  path: string,
+  shownAs: string,
+  expected: string,
+  largestBytes: number,
+): Promise<Outcome<string>> {
   const cannot = (code: string, message: string, received: string, hint: string): Outcome<never> =>
-    unusable({ code, path: shownAs, message, expected: "a YAML file that can be read", received, hint });
+    unusable({ code, path: shownAs, message, expected, received, hint });
   try {
     const file = await open(path, "r");
     try {
       const stat = await file.stat();
       if (stat.isDirectory())
         return cannot("file-is-folder", `${shownAs} is a folder, not a file.`, "a folder", "name the file in it");
-      if (stat.size > LARGEST_BYTES) {
+      if (stat.size > largestBytes) {
         return cannot(
           "file-too-large",
-          `${shownAs} is far larger than a shelf or season needs.`,
+          `${shownAs} is far larger than such a file needs to be.`,
           `${Math.round(stat.size / 1e6)} MB`,
           "check that it is the right file",
         );
       }
       const text = await file.readFile("utf8");
       if (text.includes("\u0000"))
-        return cannot("file-not-text", `${shownAs} is not a text file.`, "bytes that are no text", "name a YAML file");
+        return cannot("file-not-text", `${shownAs} is not a text file.`, "bytes that are no text", "name a text file");
       return answer(text.replace(/^\uFEFF/, ""));
     } finally {
       await file.close();

@@ -1,5 +1,4 @@
-import { answer, formNamed, type LogEntry, type Outcome, readCivilDate, unusable } from "nutrient-core";
-import * as z from "zod/mini";
+import { type LogEntry, type Outcome, type Problem, readLogEntry, unusable } from "nutrient-core";
 
 /**
  * The record's entries as lines of text: the day, the kind, then facts as `name=value`, each with its unit in its name.
@@ -44,36 +43,6 @@ function factsOf(entry: NewEntry): readonly (readonly [name: string, value: stri
 const listed = (amounts: readonly (readonly [name: string, grams: number])[]): string =>
   JSON.stringify(amounts.map(([name, grams]) => `${name}:${grams}`).join(","));
 
-const amount = z.number().check(z.nonnegative());
-const planting = z.optional(z.string());
-const nutrients = z.record(z.string().check(z.refine((name) => formNamed(name) === name)), amount);
-const day = z.string().check(z.refine((text) => readCivilDate(text).ok));
-
-/** What each kind of line must say, and nothing else. */
-const entrySchema = z.discriminatedUnion("kind", [
-  z.strictObject({
-    kind: z.literal("fed"),
-    id: z.string(),
-    date: day,
-    planting,
-    // A feed without water is none, and its strength could not be told.
-    cans: z.number().check(z.positive()),
-    canLitres: z.number().check(z.positive()),
-    amounts: z.array(z.strictObject({ product: z.string().check(z.minLength(1)), massGrams: amount })),
-    nutrientGrams: nutrients,
-  }),
-  z.strictObject({ kind: z.literal("rained-out"), id: z.string(), date: day, planting }),
-  z.strictObject({
-    kind: z.literal("observed"),
-    id: z.string(),
-    date: day,
-    planting,
-    milestone: z.enum(["sown", "set-out", "first-flower", "first-fruit-set", "first-harvest", "end"]),
-  }),
-  z.strictObject({ kind: z.literal("harvested"), id: z.string(), date: day, planting, massGrams: amount }),
-  z.strictObject({ kind: z.literal("undone"), id: z.string(), date: day, undoes: z.string().check(z.regex(/^\d+$/)) }),
-]);
-
 /** How each fact's text becomes a field of the entry. */
 const FIELDS: Readonly<Record<string, readonly [field: string, read: (text: string) => unknown]>> = {
   planting: ["planting", unquoted],
@@ -105,9 +74,8 @@ export function readEntry(id: string, text: string): Outcome<LogEntry> {
     fields[known[0]] = known[1](value);
     end = FACT.lastIndex;
   }
-  const entry = z.safeParse(entrySchema, fields);
-  if (!entry.success || end !== text.length) return unusable(notAnEntry(id, text));
-  return answer(entry.data as LogEntry);
+  const entry = readLogEntry(fields);
+  return entry.ok && end === text.length ? entry : unusable(notAnEntry(id, text));
 }
 
 function unquoted(text: string): string {
@@ -129,7 +97,7 @@ function unlisted(text: string): [name: string, grams: number][] {
   });
 }
 
-function notAnEntry(id: string, text: string) {
+function notAnEntry(id: string, text: string): Problem {
   return {
     code: "log-line-unreadable",
     path: `line ${id}`,

@@ -91,7 +91,7 @@ function readFed(what: string, words: string): Outcome<Said["what"]> {
   const cans = groups?.["cans"] === undefined ? undefined : Number(groups["cans"]);
   const parts = groups?.["each"]
     ?.split(/\s*\+\s*/)
-    .map((part) => /^(?<amount>[\d./ ]+\s?\S+) (?:of )?(?<product>\S+)$/.exec(part)?.groups);
+    .map((part) => /^(?<amount>\d.*?) (?:of )?(?<product>\S+)$/.exec(part)?.groups);
   if (!groups || cans === 0 || parts?.includes(undefined)) {
     const hint = 'say --record "fed 2 cans", or what was in each can: "fed 2 cans each 8 g leafy-feed + 2 g saltpetre"';
     return unusable(problem("record-unreadable", words, "fed, how many cans, and what was in each", hint));
@@ -107,7 +107,7 @@ function readFed(what: string, words: string): Outcome<Said["what"]> {
 function problem(code: string, words: string, expected: string, hint: string): Problem {
   return {
     code,
-    path: "record",
+    path: "",
     message: `"${words}" cannot be recorded as it is.`,
     expected,
     received: words || "nothing",

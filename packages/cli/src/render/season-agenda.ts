@@ -20,11 +20,11 @@ export interface Agenda {
   readonly next: readonly Thing[];
 }
 
-/** So many things are seen at a glance. */
+/** So many days are seen at a glance, with all that begins on them. */
 const NEXT = 3;
 
 /**
- * Today's things and the next three. Without a day, the season's first three.
+ * Today's things and those of the next three days on which something begins. Without a day, the season's first three.
  * What is the same for several plantings is one thing; a reminder whose days have begun is on today, until its last day.
  */
 export function agenda(plan: SeasonPlan, habit: UnitHabit): Agenda {
@@ -34,9 +34,11 @@ export function agenda(plan: SeasonPlan, habit: UnitHabit): Agenda {
     ...feeds.map((feed) => feedThing(feed, habit)),
     ...remindersTogether(plan.reminders).map((reminder) => reminderThing(reminder, today)),
   ].sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0));
+  const coming = things.filter(({ from }) => today === null || from > today);
+  const days = [...new Set(coming.map(({ from }) => from))].slice(0, NEXT);
   return {
     today: today === null ? [] : things.filter(({ from, to }) => from <= today && today <= to),
-    next: things.filter(({ from }) => today === null || from > today).slice(0, NEXT),
+    next: coming.filter(({ from }) => days.includes(from)),
   };
 }
 
@@ -72,9 +74,9 @@ export function remindersTogether(reminders: readonly Reminder[]): readonly Remi
     .sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0));
 }
 
-function reminderThing({ from, to, plantings, text, everyDays }: ReminderTogether, today: CivilDate | null): Thing {
-  const again = everyDays ? `, again every ${everyDays[0]} to ${everyDays[1]} days` : "";
+function reminderThing({ from, to, plantings, text }: ReminderTogether, today: CivilDate | null): Thing {
   const begun = today !== null && from <= today;
   const when = begun ? (to === today ? "last day" : `until ${dayText(to, "plain")}`) : spanText(from, to);
-  return { from, to, when, plantings, what: `${text.replace(/\.$/, "")}${again}` };
+  // The first clause says what to do; the whole text stands in the list of jobs.
+  return { from, to, when, plantings, what: text.split(/[:;]|\.$/)[0]!.trim() };
 }

@@ -50,9 +50,9 @@ export function seasonCalendar(
     );
   }
   for (const { id, from, to, planting, text, everyDays } of plan.reminders) {
-    const summary = `${planting}: ${text.replace(/\.$/, "")}`;
+    const summary = `${planting}: ${text.split(/[:;]|\.$/)[0]!.trim()}`;
     // What goes on for weeks is entered on its first day: a bar over half the season hides everything else.
-    if (everyDays) add(id, from, from, summary, `Every ${everyDays[0]} to ${everyDays[1]} days, until ${dayText(to)}.`);
+    if (everyDays) add(id, from, from, summary, `${text} Until ${dayText(to)}.`);
     else add(id, from, to, summary, text);
   }
   for (const entry of edition.earlier) {

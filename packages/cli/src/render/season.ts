@@ -1,14 +1,20 @@
 import type { CeilingOutlook, NutrientBudget, SeasonInput, SeasonPlan, UnitHabit } from "nutrient-core";
 import type { Style } from "../command.ts";
+import { hanging } from "./hanging.ts";
 import { mass, money, shown } from "./number.ts";
 import { agenda, type Thing } from "./season-agenda.ts";
 import { dayText, spanText } from "./season-day.ts";
 import { feedsTogether, feedText } from "./season-feed.ts";
 import { packsText } from "./season-packs.ts";
 
-/** At a glance: today and the next three things; then where the plants stand, what they had, and what to buy. */
-export function seasonLines(input: SeasonInput, plan: SeasonPlan, { habit }: Style, whole: boolean): string[] {
+/** More lines than this are no glance any more; the rest is counted, and shown with --all. */
+const AT_MOST = 8;
+
+/** At a glance: today and the next three days with something to do; then where the plants stand, and what to buy. */
+export function seasonLines(input: SeasonInput, plan: SeasonPlan, { habit, width }: Style, whole: boolean): string[] {
   const { today, next } = agenda(plan, habit);
+  const under = (heading: string, texts: readonly string[]): string[] =>
+    beside(heading, whole ? texts : few(texts), width);
   const lines = [plan.today === null ? input.name : `${input.name}, ${dayText(plan.today, "long")}`, ""];
   if (plan.today !== null)
     lines.push(...under("Today ", today.length === 0 ? ["nothing to do"] : today.map(todayText)));
@@ -17,13 +23,20 @@ export function seasonLines(input: SeasonInput, plan: SeasonPlan, { habit }: Sty
   const ceilings = plan.budget.flatMap(ceilingTexts);
   if (ceilings.length > 0) lines.push(...under("Limits", ceilings));
   lines.push(...under("Buy   ", buyTexts(plan, input.currency, habit)));
-  if (whole) lines.push("", "The whole season:", ...calendarLines(plan, habit));
+  if (whole) lines.push("", "The whole season:", ...calendarLines(plan, habit, width));
   return lines;
 }
 
-/** A heading with its lines beside it; a long line goes on where the shell wraps it. */
-function under(heading: string, texts: readonly string[]): string[] {
-  return texts.map((text, index) => `${index === 0 ? heading : " ".repeat(heading.length)} ${text}`);
+/** A heading with its texts beside it, each wrapped under itself. */
+function beside(heading: string, texts: readonly string[], width: number): string[] {
+  return texts.flatMap((text, index) =>
+    hanging(`${index === 0 ? heading : " ".repeat(heading.length)} `, text, width).split("\n"),
+  );
+}
+
+function few(texts: readonly string[]): readonly string[] {
+  if (texts.length <= AT_MOST) return texts;
+  return [...texts.slice(0, AT_MOST - 1), `and ${texts.length - AT_MOST + 1} more: --all shows them`];
 }
 
 /** A feed's text names its plantings itself. */
@@ -33,23 +46,30 @@ const todayText = (thing: Thing): string => `${whatText(thing)}${thing.from === 
 
 const nextText = (thing: Thing): string => `${thing.when}  ${whatText(thing)}`;
 
-/** The stage each planting is in, or comes to next, and what its end waits for. */
-function stageTexts({ stages, milestones, today }: SeasonPlan): string[] {
-  return [...new Set(stages.map(({ planting }) => planting))].map((planting) => {
-    const own = stages.filter((stage) => stage.planting === planting);
-    const current = own.find(({ begins, ends }) => today !== null && begins <= today && today <= ends);
-    const following = own.find(({ begins }) => begins > (current?.ends ?? today ?? ""));
-    const flower = milestones.find((found) => found.planting === planting && found.milestone === "first-flower");
-    const now = current ? `${current.name} until ${dayText(current.ends, "plain")}` : "";
-    const soon = following
-      ? `${now ? "then " : ""}${following.name} from ${following.provisional ? "about " : ""}${dayText(following.begins, "plain")}`
+/** The stage the plantings are in, or come to next, and what its end waits for; those alike together. */
+function stageTexts(plan: SeasonPlan): string[] {
+  const plantings = [...new Set(plan.stages.map(({ planting }) => planting))];
+  const texts = plantings.map((planting) => stageText(plan, planting));
+  return [...new Set(texts)].map(
+    (text) => `${plantings.filter((_, index) => texts[index] === text).join(", ")}: ${text}`,
+  );
+}
+
+function stageText({ stages, milestones, today }: SeasonPlan, planting: string): string {
+  const own = stages.filter((stage) => stage.planting === planting);
+  const current = own.find(({ begins, ends }) => today !== null && begins <= today && today <= ends);
+  const following = own.find(({ begins }) => begins > (current?.ends ?? today ?? ""));
+  const flower = milestones.find((found) => found.planting === planting && found.milestone === "first-flower");
+  const now = current ? `${current.name} until ${dayText(current.ends, "plain")}` : "";
+  const about = following?.provisional ? "about " : "";
+  const soon = following
+    ? `${now ? "then " : ""}${following.name} from ${about}${dayText(following.begins, "plain")}`
+    : "";
+  const waits =
+    flower && following?.provisional && flower.basis !== "observed"
+      ? ` (first flower expected ${spanText(flower.earliest, flower.latest)})`
       : "";
-    const waits =
-      flower && following?.provisional && flower.basis !== "observed"
-        ? ` (first flower expected ${spanText(flower.earliest, flower.latest)})`
-        : "";
-    return `${planting}: ${[now, soon].filter(Boolean).join(", ") || "the season is over"}${waits}`;
-  });
+  return `${[now, soon].filter(Boolean).join(", ") || "the season is over"}${waits}`;
 }
 
 /** Each ceiling that is in sight, and when it is passed. */
@@ -78,9 +98,10 @@ function buyTexts({ shopping, shoppingCost }: SeasonPlan, currency: string | und
 
 const STATUS = { given: "given", assumed: "assumed", planned: "" } as const;
 
-function calendarLines({ events }: SeasonPlan, habit: UnitHabit): string[] {
-  return feedsTogether(events).map((feed) => {
+function calendarLines({ events }: SeasonPlan, habit: UnitHabit, width: number): string[] {
+  return feedsTogether(events).flatMap((feed) => {
     const status = STATUS[feed.events[0].status] || (feed.provisional ? "may still change" : "");
-    return `  ${dayText(feed.date)}  ${feedText(feed, habit)}${status ? ` (${status})` : ""}`;
+    const text = `${feedText(feed, habit)}${status ? ` (${status})` : ""}`;
+    return hanging(`  ${dayText(feed.date).padEnd(11)} `, text, width).split("\n");
   });
 }

@@ -8,26 +8,26 @@ import type { CanRecipe, Recipes } from "./recipes.ts";
 
 /** What to weigh for one can: large, a card for each letter. */
 export function recipeCards({ list }: Recipes, habit: UnitHabit): Markup {
-  return html`<div class="cards">${list.map((recipe) => recipeCard(recipe, habit))}</div>`;
+  const closest = list.some(({ example }) => example.reached === "closest");
+  return html`<div class="cards">${list.map((recipe) => recipeCard(recipe, habit))}</div>${
+    closest ? html`<p class="small">* As near to the target as these products come.</p>` : undefined
+  }`;
 }
 
 function recipeCard({ letter, canLitres, stageNames, example }: CanRecipe, habit: UnitHabit): Markup {
   const doses = canDoses(example.amounts, habit);
   return html`<section class="card" aria-label="Feed ${letter}">
 <div class="letter" aria-hidden="true">${letter}</div>
-<div><h3>${stageNames.join(", ")}</h3>
+<div><h3>${stageNames.join(", ")}, <span class="together">in ${water(canLitres, habit)}</span></h3>
 <ul class="doses">${
     doses.length === 0
       ? html`<li>water alone</li>`
       : doses.map(
           ({ name, weight, spoons }) =>
-            html`<li>${weight} ${name}${spoons ? html` <span class="spoons">about ${spoons}, level</span>` : undefined}</li>`,
+            html`<li>${weight} ${name}${spoons ? html` <span class="spoons">about ${spoons}</span>` : undefined}</li>`,
         )
   }</ul>
-<p>in a can of ${water(canLitres, habit)}</p>
-<p class="small">${deliveredLine(example.deliveredPpm, "ppm")}${
-    example.reached === "closest" ? html`. As near to the target as these products come.` : undefined
-  }</p></div></section>`;
+<p class="small">${deliveredLine(example.deliveredPpm, "ppm")}${example.reached === "closest" ? " *" : ""}</p></div></section>`;
 }
 
 /** Every feed in its month, with a box to tick. */

@@ -23,6 +23,7 @@ export function seasonSheet(
   const recipes = recipesOf(plan.events);
   const strip = stageStrip(plan);
   const plots = budgetPlots(plan);
+  const jobs = plan.reminders.filter(({ to }) => plan.today === null || to >= plan.today);
   const urgent = cautions.filter(({ severity }) => severity === "danger");
   const others = cautions.filter(({ severity }) => severity !== "danger");
   return `<!doctype html>\n${
@@ -43,7 +44,7 @@ ${urgent.length > 0 ? html`<section aria-label="Dangers">${section("Danger", cau
 ${recipes.list.length > 0 ? section("In each can", recipeCards(recipes, habit)) : undefined}
 ${strip ? section("Stages", strip) : undefined}
 ${plan.events.length > 0 ? section("Feeds", feedTable(plan, recipes)) : undefined}
-${plan.reminders.length > 0 ? section("Other jobs", reminderTable(plan.reminders)) : undefined}
+${jobs.length > 0 ? section("Other jobs", reminderTable(jobs)) : undefined}
 ${plan.shopping.length > 0 ? section("To buy for the season", orderTable(plan, input.currency, habit)) : undefined}
 ${others.length > 0 ? section("Take care", cautionList(others)) : undefined}
 ${plots.length > 0 ? section("Given and to come, grams per plant", budgetSection(plan, plots)) : undefined}
@@ -60,20 +61,24 @@ function section(title: string, content: Markup): Markup {
 
 function nowBox(plan: SeasonPlan, recipes: Recipes, habit: UnitHabit): Markup {
   const { today, next } = agenda(plan, habit);
-  const entry = (thing: Thing): Markup =>
-    html`<dt>${thing.when}</dt><dd>${whatToDo(thing, thing.feed && recipes.letterOf.get(thing.feed.id))}</dd>`;
-  const nothing = (when: string, what: string): Markup => html`<dt>${when}</dt><dd>${what}</dd>`;
+  const ofToday = today.map((thing) => ({
+    ...thing,
+    when: thing.from === thing.to ? "Today" : `Now, ${thing.when}`,
+  }));
   return html`<section class="now" aria-label="Today and next">
-${
-  plan.today === null
-    ? undefined
-    : html`<dl class="today">${
-        today.length === 0
-          ? nothing("Today", "nothing to do")
-          : today.map((thing) => entry(thing.from === thing.to ? { ...thing, when: "Today" } : thing))
-      }</dl>`
+${plan.today === null ? undefined : html`<dl class="today">${byDay(ofToday, recipes, "Today", "nothing to do")}</dl>`}
+<dl>${byDay(next, recipes, "Next", "nothing more this season")}</dl></section>`;
 }
-<dl>${next.length === 0 ? nothing("Next", "nothing more this season") : next.map(entry)}</dl></section>`;
+
+/** Things with their days, a day's name once. */
+function byDay(things: readonly Thing[], recipes: Recipes, when: string, nothing: string): Markup | readonly Markup[] {
+  if (things.length === 0) return html`<dt>${when}</dt><dd>${nothing}</dd>`;
+  return [...new Set(things.map((thing) => thing.when))].map(
+    (day) =>
+      html`<dt>${day}</dt>${things
+        .filter((thing) => thing.when === day)
+        .map((thing) => html`<dd>${whatToDo(thing, thing.feed && recipes.letterOf.get(thing.feed.id))}</dd>`)}`,
+  );
 }
 
 function whatToDo({ plantings, what }: Thing, letter: string | undefined): Markup {

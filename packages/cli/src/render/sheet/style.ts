@@ -13,21 +13,23 @@ p { margin: 0 0 1mm; }
 .now { border: 3pt solid #000; border-radius: 3mm; padding: 3mm 4mm; break-inside: avoid; }
 .now dl { margin: 0; display: grid; grid-template-columns: 47mm 1fr; gap: 1.5mm 3mm; }
 .now dt { font-weight: 700; font-size: 15pt; }
-.now dd { margin: 0; font-size: 15pt; }
+.now dt { grid-column: 1; }
+.now dd { grid-column: 2; margin: 0; font-size: 15pt; line-height: 1.2; }
 .now dl.today { border-bottom: 1pt solid #000; padding-bottom: 2mm; margin-bottom: 2mm; }
-.cards { display: flex; flex-wrap: wrap; gap: 4mm; }
-.card { flex: 1 1 75mm; border: 1.5pt solid #000; border-radius: 3mm; padding: 2mm 3mm; break-inside: avoid;
+.cards { display: flex; flex-wrap: wrap; gap: 3mm; }
+.card { flex: 1 1 75mm; border: 1.5pt solid #000; border-radius: 3mm; padding: 1.5mm 2.5mm; break-inside: avoid;
   display: grid; grid-template-columns: auto 1fr; gap: 0 4mm; }
 .letter { font-size: 30pt; line-height: 1; font-weight: 800; border: 2.5pt solid #000; border-radius: 50%; min-width: 15mm;
   height: 15mm; display: grid; place-items: center; }
 .doses { list-style: none; margin: 0; padding: 0; }
-.doses li { font-size: 16pt; line-height: 1.2; font-weight: 700; }
+.doses li { font-size: 16pt; line-height: 1.15; font-weight: 700; }
 .doses .spoons { font-weight: 400; font-size: 14pt; white-space: nowrap; }
-.small { font-size: 11pt; }
+.together { white-space: nowrap; }
+.small { font-size: 11pt; line-height: 1.2; }
 table { border-collapse: collapse; width: 100%; }
 th { text-align: left; font-size: 11pt; border-bottom: 1.5pt solid #000; padding: 1mm 2mm 1mm 0; }
 td { border-bottom: 0.75pt solid #555; padding: 1.6mm 2mm 1.6mm 0; vertical-align: top; }
-tr, .keep { break-inside: avoid; }
+tr, .keep, tbody { break-inside: avoid; }
 thead { display: table-header-group; }
 .number { text-align: right; white-space: nowrap; }
 .day { font-weight: 700; white-space: nowrap; }
@@ -38,6 +40,7 @@ thead { display: table-header-group; }
 .feed-letter { font-weight: 800; font-size: 17pt; line-height: 1; }
 .cautions { list-style: none; margin: 0; padding: 0; }
 .cautions li { margin: 0 0 2mm; padding-left: 3mm; border-left: 1.5pt solid #000; break-inside: avoid; }
+.cautions .note { font-size: 11pt; line-height: 1.25; }
 .cautions .danger { border: 3pt solid #000; padding: 2mm 3mm; }
 .plots { display: flex; flex-wrap: wrap; gap: 4mm; }
 figure { margin: 0 0 3mm; break-inside: avoid; }
