@@ -2,23 +2,18 @@ import { type Caution, inOrderOfUrgency } from "../outcome/caution.ts";
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import type { WorkingLine } from "../outcome/working.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
-import { feedCautions, nitrogenFormCautions } from "../solution/cautions.ts";
-import { type Conductivity, electricalConductivity } from "../solution/conductivity.ts";
-import { type Extent, unitExtent } from "../supply/basis.ts";
-import { inBothForms } from "../supply/both-forms.ts";
-import { addDelivered } from "../supply/one-product.ts";
-import { deliveredRanges } from "../supply/range.ts";
 import { asRatio, asTriple, type Triple } from "../supply/ratio.ts";
-import { type Amount, type Delivered, deliver } from "../supply/supply.ts";
-import type { Measure } from "../supply/weigh-measures.ts";
+import { type Amount, deliver } from "../supply/supply.ts";
 import type { BlendInput } from "./blend-input.ts";
-import type { BlendAmount, BlendCertificate, BlendResult, Residual, WeighedBlend } from "./blend-result.ts";
+import type { BlendAmount, BlendCertificate, BlendResult } from "./blend-result.ts";
 import { blendWorking } from "./blend-working.ts";
 import { explain } from "./explain/explain.ts";
+import { measuredBlend, measuredCautions, rangeOf } from "./measured.ts";
 import { type Reached, reachBlend } from "./reach.ts";
+import { spreadOf } from "./spread.ts";
 import { reachableSegment } from "./square-method.ts";
 import { splitOverTanks } from "./tanks.ts";
-import { coarseCautions, residualOf, weighBlend } from "./weigh-blend.ts";
+import { residualOf } from "./weigh-blend.ts";
 
 /**
  * How much of each product for a ratio, a grade or targets: exact where exact is possible, otherwise the
@@ -92,80 +87,11 @@ function costOf(amounts: readonly Amount[]): Pick<BlendResult, "cost"> {
   return { cost: used.reduce((sum, { product, massGrams }) => sum + massGrams * product.pricePerGram!, 0) };
 }
 
-interface Spread {
-  readonly result: Partial<BlendResult>;
-  readonly cautions: readonly Caution[];
-}
-
-const DELIVERED_FIELD = {
-  litre: "deliveredPpm",
-  squareMetre: "deliveredGramsPerSquareMetre",
-  cubicMetre: "deliveredGramsPerCubicMetre",
-} as const;
-
-function spreadOf({ purpose, already }: BlendInput, amounts: readonly Amount[]): Spread | undefined {
-  return purpose.kind === "target" ? spreadOn(purpose.extent, amounts, already) : undefined;
-}
-
-/** What is measured out can be stronger than the exact blend, and has to be heeded as it is. */
-function measuredCautions(input: BlendInput, { weighed }: Measured, exact: readonly Residual[]): Caution[] {
-  const times = tankfuls(input);
-  const amounts = weighed.amounts.map(({ product, massGrams }) => ({
-    product: input.products.find(({ id }) => id === product)!,
-    massGrams: massGrams / times,
-  }));
-  const coarse = coarseCautions(weighed, exact);
-  return coarse.length > 0 ? [...coarse, ...(spreadOf(input, amounts)?.cautions ?? [])] : [];
-}
-
-function spreadOn(extent: Extent, amounts: readonly Amount[], already: Delivered): Spread {
-  const delivered = addDelivered(deliver(amounts, extent), already);
-  const conductivity: Conductivity | undefined =
-    extent.basis === "litre" ? electricalConductivity(amounts, extent.amount) : undefined;
-  return {
-    result: {
-      [DELIVERED_FIELD[extent.basis]]: inBothForms(delivered),
-      ...(conductivity?.known ? { ecMilliSiemensPerCm: conductivity.milliSiemensPerCm } : {}),
-      ...(conductivity?.range ? { ecRange: conductivity.range } : {}),
-    },
-    cautions: [...feedCautions(delivered, extent, conductivity), ...nitrogenFormCautions(delivered, extent)],
-  };
-}
-
-interface Measured {
-  readonly weighed: WeighedBlend;
-  readonly measures: readonly (Measure | undefined)[];
-}
-
-/** Weighable amounts, where there is something named to measure with: of the blend, or of a full tank of it. */
-function measuredBlend(input: BlendInput, reached: Reached): Outcome<Measured | undefined> {
-  if (!input.measures) return answer(undefined);
-  return weighBlend(input, reached, input.measures, tankfuls(input));
-}
-
-/** How much of the blend a full tank holds. */
-function tankfuls({ purpose, stock }: BlendInput): number {
-  return stock && purpose.kind === "target" ? (stock.ratio * stock.tankLitres) / purpose.extent.amount : 1;
-}
-
 function stockOf(
   { purpose, stock }: BlendInput,
   amounts: readonly Amount[],
 ): ReturnType<typeof splitOverTanks> | undefined {
   return stock && purpose.kind === "target" ? splitOverTanks(amounts, purpose.extent.amount, stock) : undefined;
-}
-
-/** Of what is measured out; of the exact amounts, by label and filling alone, where nothing was named to measure with. */
-function rangeOf(input: BlendInput, amounts: readonly Amount[], measured: Measured | undefined): BlendResult["range"] {
-  const { purpose, already, labelRule = "us" } = input;
-  const times = tankfuls(input);
-  const extent = purpose.kind === "target" ? { ...purpose.extent, amount: purpose.extent.amount * times } : unitExtent;
-  const list = amounts.map(({ product, massGrams }, index) => {
-    const measure = measured?.measures[index];
-    const weighed = measured?.weighed.amounts.find((one) => one.product === product.id);
-    return { product, massGrams: weighed?.massGrams ?? massGrams * times, ...(measure ? { measure } : {}) };
-  });
-  return deliveredRanges(list, extent, { labelRule }, purpose.kind === "target" ? already : {});
 }
 
 function certificateOf({ problem, solution }: Reached): BlendCertificate {

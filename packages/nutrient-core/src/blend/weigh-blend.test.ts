@@ -96,6 +96,19 @@ describe("the best weighable set", () => {
     expect(N!).toBeLessThanOrEqual(100);
   });
 
+  test.each([
+    ["ratio", { ratio: "3-1-4", batch: "1 kg" }],
+    ["grade", { grade: "6-2-8", batch: "1 kg" }],
+    ["target", { target: "N 100 ppm, P 30 ppm, K 220 ppm", water: "1000 L" }],
+  ])("a fine scale comes to what the exact %s does", (_, purpose) => {
+    const { residuals, weighed } = ask({ products: SMALL.products, ...purpose, scale: "0.01 g" }).value;
+    weighed!.residuals.forEach(({ delivered, wanted }, i) => {
+      expect(wanted).toBe(residuals[i]!.wanted);
+      // 0.005 g for each product, of tens of grams at least.
+      expect(gap(delivered, residuals[i]!.delivered)).toBeLessThan(1e-3);
+    });
+  });
+
   test("says whether the targets are still met", () => {
     const request = { products: "KNO3, urea", ...can, scale: "1 g" };
     expect(ask({ ...request, target: "N 100 ppm within 30%, K 200 ppm within 30%" }).value.weighed!.met).toBe(true);

@@ -13,7 +13,7 @@ const MOST_MOVES = 100;
 /** Two moves that differ by less end together. */
 const TIE_LENGTH = 1e-14;
 /** A move shorter than this gets nowhere. */
-const STALL_LENGTH = 1e-12;
+export const STALL_LENGTH = 1e-12;
 
 /** Where a move ends: at the dial `stop` (the moving one itself when it reaches its own far end), after `length`. */
 export interface Move {
@@ -36,20 +36,20 @@ export function descend(dials: Dials): "still" | "settled" | "worn" {
   const move: Move = { stop: -1, length: 0 };
   let moves = 0;
   let stalls = 0;
-  let leastIndex = false;
+  let isLeastIndex = false;
   const patience = Math.max(POOR_PIVOT, 10 * dials.worstPivot);
-  for (let entering = chooseEntering(dials, false); entering >= 0; entering = chooseEntering(dials, leastIndex)) {
+  for (let entering = chooseEntering(dials, false); entering >= 0; entering = chooseEntering(dials, isLeastIndex)) {
     const own = entering * size + entering;
     while (held[entering] && Math.abs(price[entering]!) > PRICE_TOLERANCE) {
       const direction = price[entering]! > 0 ? -1 : 1;
-      findStop(dials, entering, direction, leastIndex, move);
+      findStop(dials, entering, direction, isLeastIndex, move);
       if (isUnclear(dials, entering)) return "worn";
       const toBottom = isSure(dials, entering) ? Math.abs(price[entering]!) / cells[own]! : Infinity;
       const step = Math.min(move.length, toBottom);
       if (step === Infinity) return "worn";
       if (++moves > MOST_MOVES * size) throw new Error("blend engine: no end of moves");
       stalls = step > STALL_LENGTH ? 0 : stalls + 1;
-      leastIndex = stalls > size;
+      isLeastIndex = stalls > size;
       value[entering]! += direction * step;
       follow(dials, entering, direction * step);
       if (toBottom <= move.length) {
@@ -93,7 +93,7 @@ export function changePlaces(dials: Dials, entering: number, stop: number): void
  * The held dial with the most to gain. After many moves of length 0 the lowest numbered one instead: the least-index
  * rule cannot run in circles (R. G. Bland, New finite pivoting rules for the simplex method, 1977, from memory).
  */
-function chooseEntering(dials: Dials, leastIndex: boolean): number {
+function chooseEntering(dials: Dials, isLeastIndex: boolean): number {
   const { size, value, price, low, high, held } = dials;
   let best = -1;
   let most = PRICE_TOLERANCE;
@@ -102,7 +102,7 @@ function chooseEntering(dials: Dials, leastIndex: boolean): number {
     const gain = Math.abs(price[i]!);
     if (gain <= most) continue;
     if (price[i]! > 0 ? value[i]! <= low[i]! : value[i]! >= high[i]!) continue;
-    if (leastIndex) return i;
+    if (isLeastIndex) return i;
     best = i;
     most = gain;
   }
@@ -110,7 +110,7 @@ function chooseEntering(dials: Dials, leastIndex: boolean): number {
 }
 
 /** How far the held dial `entering` may go before a free dial, or it itself, comes to an end of its range. */
-export function findStop(dials: Dials, entering: number, direction: number, leastIndex: boolean, move: Move): void {
+export function findStop(dials: Dials, entering: number, direction: number, isLeastIndex: boolean, move: Move): void {
   const { size, cells, value, low, high, held } = dials;
   move.stop = entering;
   move.length = direction > 0 ? high[entering]! - value[entering]! : value[entering]! - low[entering]!;
@@ -125,7 +125,7 @@ export function findStop(dials: Dials, entering: number, direction: number, leas
     const length = room > 0 ? room / strength : 0;
     // Among equals the strongest answer makes the safest pivot, and the least index the sure end.
     const isTie = Math.abs(length - move.length) <= TIE_LENGTH;
-    if (isTie ? !leastIndex && strength > strongest : length < move.length) {
+    if (isTie ? !isLeastIndex && strength > strongest : length < move.length) {
       move.stop = i;
       move.length = length;
       strongest = strength;

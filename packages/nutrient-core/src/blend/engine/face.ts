@@ -1,4 +1,4 @@
-import { changePlaces, findStop, type Move, POOR_PIVOT, park } from "./descend.ts";
+import { changePlaces, findStop, type Move, POOR_PIVOT, park, STALL_LENGTH } from "./descend.ts";
 import { answerNoise, type Dials, isSure, swap } from "./dials.ts";
 import { type Program, polish, refresh } from "./program.ts";
 
@@ -34,23 +34,26 @@ export function isOpen(dials: Dials): boolean {
 }
 
 /**
- * Makes `weights`'z small on the face and narrows the face to where it is. This is the simplex method with the
- * least-index rule, which always ends.
+ * Makes `weights`'z small on the face and narrows the face to where it is. This is the simplex method; after
+ * many moves of length 0 it goes by least index, so that it always ends.
  */
 export function minimiseOnFace(program: Program, dials: Dials, weights: Float64Array): void {
   const { value, held } = dials;
   const move: Move = { stop: -1, length: 0 };
   let patience = POOR_PIVOT;
+  let stalls = 0;
   for (let moves = 0; ; moves++) {
     if (moves > MOST_MOVES * dials.size) throw new Error("blend engine: no end on a face");
     const slopes = slopesOnFace(dials, weights);
-    const entering = chooseDownhill(dials, slopes);
+    const isLeastIndex = stalls > dials.size;
+    const entering = chooseDownhill(dials, slopes, isLeastIndex);
     if (entering < 0) {
       for (let i = 0; i < dials.size; i++) if (held[i] && slopes[i] !== 0) pin(dials, i);
       return;
     }
     const direction = slopes[entering]! > 0 ? -1 : 1;
-    findStop(dials, entering, direction, true, move);
+    findStop(dials, entering, direction, isLeastIndex, move);
+    stalls = move.length > STALL_LENGTH ? 0 : stalls + 1;
     if (move.length === Infinity) {
       // Money and masses have a floor, so this slope is rounding.
       pin(dials, entering);
@@ -103,13 +106,19 @@ function slopesOnFace(dials: Dials, weights: Float64Array): Float64Array {
   return slopes;
 }
 
-function chooseDownhill(dials: Dials, slopes: Float64Array): number {
+function chooseDownhill(dials: Dials, slopes: Float64Array, isLeastIndex: boolean): number {
   const { size, value, low, high, held } = dials;
+  let best = -1;
+  let steepest = 0;
   for (let i = 0; i < size; i++) {
-    if (!held[i] || slopes[i] === 0) continue;
-    if (slopes[i]! > 0 ? value[i]! > low[i]! : value[i]! < high[i]!) return i;
+    const slope = Math.abs(slopes[i]!);
+    if (!held[i] || slope <= steepest) continue;
+    if (slopes[i]! > 0 ? value[i]! <= low[i]! : value[i]! >= high[i]!) continue;
+    if (isLeastIndex) return i;
+    best = i;
+    steepest = slope;
   }
-  return -1;
+  return best;
 }
 
 /** On the face prices stay as they are; only the free values follow. */

@@ -121,9 +121,13 @@ function settle(scaled: ScaledProblem, { program, dials }: Stage): Float64Array 
   return z;
 }
 
-/** An amount without the rounding that took it out of its range. */
+/** Scaled amounts this close to an end of their range are that end: nobody weighs the difference. */
+const DUST = 1e-13;
+
+/** An amount without the rounding that took it off, or out of, its range. */
 function within(scaled: ScaledProblem, j: number, z: number): number {
-  return Math.min(Math.max(z, scaled.low[j]!), scaled.high[j]!);
+  if (z <= scaled.low[j]! + DUST) return scaled.low[j]!;
+  return z >= scaled.high[j]! - DUST ? scaled.high[j]! : z;
 }
 
 /** The sum of squared residuals of a fit, with the caller's weights. */
