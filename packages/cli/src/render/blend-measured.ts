@@ -9,6 +9,7 @@ import {
   type WeighedAmount,
 } from "nutrient-core";
 import { shown, weighed } from "./number.ts";
+import { type RateBasis, rateUnit } from "./rate.ts";
 import { shortSpoons } from "./spoons.ts";
 
 /** The amounts as they are measured out, with the exact ones beside them, and what the whole steps cost. */
@@ -27,11 +28,27 @@ export function weighedLines(
     const beside = amount.measure === "scale" ? `exactly ${weighed(exact, habit)}` : weighed(amount.massGrams, habit);
     return `  ${measured[index]!.padStart(width)}  ${names.get(amount.product) ?? amount.product} (${beside})`;
   });
-  const gives = blend.residuals.map(({ nutrient, delivered }) => `${nutrient} ${shown(delivered)}`).join(", ");
-  lines.push(`  measured so: ${gives}`);
+  // What the products do not fill is still part of the batch, or its grade would come out too strong.
+  if (input.purpose.kind === "grade" && (result.fillerGrams ?? 0) > 1e-9)
+    lines.push(`  and filler (sand or another inert material) to make ${weighed(input.purpose.batchGrams, habit)}`);
+  lines.push(measuredLine(input, blend, habit));
   if (blend.roundedEachMiss > blend.miss * 1.01)
     lines.push(`  off by ${share(blend.miss)} together; rounding each by itself: ${share(blend.roundedEachMiss)}`);
   return lines;
+}
+
+/** What the measured amounts, not the exact ones, give: that is what the plants will get. */
+export function measuredLine(
+  { purpose }: BlendInput,
+  { residuals }: NonNullable<BlendResult["weighed"]>,
+  habit: UnitHabit,
+): string {
+  if (purpose.kind === "ratio")
+    return `  measured so, a ratio of ${residuals.map(({ delivered }) => shown(delivered)).join(" : ")}`;
+  const { sign, perKept } =
+    purpose.kind === "grade" ? { sign: "%", perKept: 1 } : rateUnit(purpose.extent.basis, habit);
+  const gives = residuals.map(({ nutrient, delivered }) => `${nutrient} ${shown(delivered * perKept)}`).join(", ");
+  return `  measured so, ${purpose.kind === "grade" ? "makes" : "delivers"} ${gives} ${sign}`;
 }
 
 function measureText(amount: WeighedAmount, input: BlendInput, habit: UnitHabit): string {
@@ -56,7 +73,6 @@ const CAUSES: Readonly<Record<string, string>> = {
   density: "how densely it lies",
   filling: "filling the can",
 };
-const UNITS = { litre: "ppm", squareMetre: "g/m2", cubicMetre: "g/m3" } as const;
 const ORDER = [
   "N",
   "P",
@@ -75,15 +91,18 @@ const ORDER = [
 const MOST_SHOWN = 4;
 
 /** Between which limits the first few nutrients lie when everything goes as badly as it may, and why mostly. */
-export function rangeLine({ range }: BlendResult, basis: keyof typeof UNITS): string[] {
+export function rangeLine({ range }: BlendResult, basis: RateBasis, habit: UnitHabit): string[] {
+  const { sign, perKept } = rateUnit(basis, habit);
   const known = ORDER.flatMap((nutrient) => {
     const one = range[nutrient];
     return one && one.high > one.low && one.high > 0 ? [[nutrient, one] as const] : [];
   }).slice(0, MOST_SHOWN);
   if (known.length === 0) return [];
-  const spans = known.map(([nutrient, { low, high }]) => `${nutrient} ${shown(low)} to ${shown(high)}`).join(", ");
+  const spans = known
+    .map(([nutrient, { low, high }]) => `${nutrient} ${shown(low * perKept)} to ${shown(high * perKept)}`)
+    .join(", ");
   const relative = ([, { mainEffect = 0, high }]: readonly [Nutrient, DeliveredRange]): number => mainEffect / high;
   const [, worst] = known.reduce((most, one) => (relative(one) > relative(most) ? one : most));
   const cause = worst.mainCause ? `, mostly by ${CAUSES[worst.mainCause]}` : "";
-  return [`  at worst ${spans} ${UNITS[basis]}${cause}`];
+  return [`  at worst ${spans} ${sign}${cause}`];
 }

@@ -1,21 +1,22 @@
 import type { BlendInput, BlendResult, UnitHabit } from "nutrient-core";
 import type { Style } from "../command.ts";
-import { rangeLine, weighedLines } from "./blend-measured.ts";
+import { measuredLine, rangeLine, weighedLines } from "./blend-measured.ts";
 import { deliveredLine } from "./delivered.ts";
 import { area, money, shown, volume, water, weighed } from "./number.ts";
+import { rateUnit } from "./rate.ts";
 
 /** The recipe first, a product a line; then what it makes, and the reason where it is not what was asked. */
 export function blendLines(input: BlendInput, result: BlendResult, { habit }: Style, currency?: string): string[] {
   const names = new Map(input.products.map(({ id, name }) => [id, name]));
   const lines = [heading(input, result, habit)];
-  if (result.stock) lines.push(...tankLines(result, names, habit));
+  if (result.stock) lines.push(...tankLines(input, result, names, habit));
   else if (result.weighed) lines.push(...weighedLines(input, result, names, habit));
   else lines.push(...exactLines(input, result, names, habit));
   const unused = result.amounts.filter(({ massGrams }) => massGrams === 0);
   if (unused.length > 0)
     lines.push(`  not needed: ${unused.map(({ product }) => names.get(product) ?? product).join(", ")}`);
-  lines.push(...madeLines(input, result));
-  if (input.purpose.kind === "target") lines.push(...rangeLine(result, input.purpose.extent.basis));
+  lines.push(...madeLines(input, result, habit));
+  if (input.purpose.kind === "target") lines.push(...rangeLine(result, input.purpose.extent.basis, habit));
   if (result.ecMilliSiemensPerCm !== undefined)
     lines.push(`  EC about ${shown(result.ecMilliSiemensPerCm, 2)} mS/cm above the water's own`);
   else if (result.ecRange)
@@ -60,7 +61,8 @@ function exactLines(input: BlendInput, result: BlendResult, names: Names, habit:
   return inColumns(rows);
 }
 
-function tankLines({ stock, weighed: measured }: BlendResult, names: Names, habit: UnitHabit): string[] {
+function tankLines(input: BlendInput, result: BlendResult, names: Names, habit: UnitHabit): string[] {
+  const { stock, weighed: measured } = result;
   if (!stock) return [];
   const several = stock.tanks.length > 1;
   const lines = stock.tanks.flatMap(({ name, amounts }) => [
@@ -73,9 +75,9 @@ function tankLines({ stock, weighed: measured }: BlendResult, names: Names, habi
       "    ",
     ),
   ]);
-  return several
-    ? [...lines, `  each through its own injector at 1:${stock.ratio}; never mix the stocks undiluted`]
-    : lines;
+  if (several) lines.push(`  each through its own injector at 1:${stock.ratio}; never mix the stocks undiluted`);
+  if (measured) lines.push(measuredLine(input, measured, habit));
+  return lines;
 }
 
 /** Amounts under each other, right-aligned, with what they are amounts of. */
@@ -84,14 +86,16 @@ function inColumns(rows: readonly (readonly [amount: string, what: string])[], i
   return rows.map(([amount, what]) => `${indent}${amount.padStart(width)}  ${what}`);
 }
 
-function madeLines(input: BlendInput, result: BlendResult): string[] {
+function madeLines(input: BlendInput, result: BlendResult, habit: UnitHabit): string[] {
+  const makes = result.weighed ? "exact amounts would make" : "makes";
+  const delivers = result.weighed ? "exact amounts would deliver" : "delivers";
   if (input.purpose.kind !== "target") {
     const grade = result.grade.map((percent) => shown(percent)).join("-");
     const ratio = result.ratio.map((part) => shown(part)).join(" : ");
-    return [`  makes ${grade} (N-P2O5-K2O), a ratio of ${ratio}`];
+    return [`  ${makes} ${grade} (N-P2O5-K2O), a ratio of ${ratio}`];
   }
-  if (result.deliveredPpm) return [`  delivers ${deliveredLine(result.deliveredPpm, "ppm")}`];
+  if (result.deliveredPpm) return [`  ${delivers} ${deliveredLine(result.deliveredPpm, "ppm")}`];
   if (result.deliveredGramsPerSquareMetre)
-    return [`  delivers ${deliveredLine(result.deliveredGramsPerSquareMetre, "g/m2")}`];
-  return [`  delivers ${deliveredLine(result.deliveredGramsPerCubicMetre ?? {}, "g/m3")}`];
+    return [`  ${delivers} ${deliveredLine(result.deliveredGramsPerSquareMetre, rateUnit("squareMetre", habit))}`];
+  return [`  ${delivers} ${deliveredLine(result.deliveredGramsPerCubicMetre ?? {}, rateUnit("cubicMetre", habit))}`];
 }

@@ -1,4 +1,4 @@
-import { type Presented, present, presentWater, type UnitHabit } from "nutrient-core";
+import { type Presented, present, presentIn, presentWater, type UnitHabit } from "nutrient-core";
 
 /**
  * A number for people: so many significant digits, no exponent, no trailing zeros.
@@ -26,6 +26,18 @@ export const water = (litres: number, habit: UnitHabit): string => withUnit(pres
 /** A mass for the scale: a US grower hears ounces, and the grams most scales show. */
 export function weighed(grams: number, habit: UnitHabit): string {
   return habit === "us" ? `${mass(grams, "us")} (${mass(grams, "metric")})` : mass(grams, "metric");
+}
+
+/** What lies on each square metre; a US grower hears it for a patch that he can see, a hundred square feet. */
+export function onEachArea(gramsPerSquareMetre: number, habit: UnitHabit): string {
+  if (habit === "metric") return `${mass(gramsPerSquareMetre, habit)} on each square metre`;
+  return `${weighed((gramsPerSquareMetre * 100) / presentIn(1, "squarefoot"), habit)} on each 100 sq ft`;
+}
+
+/** What lies on each metre of row, or on each foot. */
+export function onEachLength(gramsPerMetre: number, habit: UnitHabit): string {
+  if (habit === "metric") return `${mass(gramsPerMetre, habit)} on each metre of row`;
+  return `${weighed(gramsPerMetre / presentIn(1, "foot"), habit)} on each foot of row`;
 }
 
 /** Money, with the shelf's currency where it names one. */

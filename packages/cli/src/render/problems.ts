@@ -1,5 +1,6 @@
 import type { Problem } from "nutrient-core";
 import { hanging } from "./hanging.ts";
+import { printable } from "./printable.ts";
 
 /** What cannot be used, what was expected, what came, and the remedy; each problem a short block. */
 export function renderProblems(problems: readonly Problem[], width: number): string {
@@ -11,5 +12,5 @@ export function renderProblems(problems: readonly Problem[], width: number): str
       hanging("  try      ", hint, width),
     ].join("\n"),
   );
-  return `${blocks.join("\n")}\n`;
+  return `${printable(blocks.join("\n"))}\n`;
 }

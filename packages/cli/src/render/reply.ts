@@ -4,10 +4,11 @@ import type { Caution, WorkingLine } from "nutrient-core";
 import type { Reply, Style } from "../command.ts";
 import { hanging } from "./hanging.ts";
 import { shown } from "./number.ts";
+import { printable } from "./printable.ts";
 
 /** The answer first, the cautions under it, then the arithmetic when it was asked for. */
 export function renderReply(reply: Reply, style: Style, withWorking: boolean): string {
-  const lines = reply.lines(style).flatMap((line) => wrapped(line, style.width));
+  const lines = reply.lines(style).flatMap((line) => wrapped(printable(line), style.width));
   // Who asks for US units knows which gallon is meant.
   const heeded = reply.cautions.filter(({ code }) => !(style.habit === "us" && code === "measure-read-as-us"));
   const cautions = heeded.map((caution) => renderCaution(caution, style));
@@ -31,7 +32,7 @@ const MARK = { danger: "DANGER: ", caution: "Take care: ", note: "Note: " } as c
 const COLOUR = { danger: "red", caution: "yellow", note: "dim" } as const;
 
 function renderCaution({ severity, message }: Caution, style: Style): string {
-  const text = hanging(MARK[severity], message, style.width);
+  const text = hanging(MARK[severity], printable(message), style.width);
   return style.colour ? styleText(COLOUR[severity], text) : text;
 }
 
@@ -40,5 +41,5 @@ function renderWorking({ label, expression, value, unit, source }: WorkingLine, 
   const readable = expression.replace(/\d+\.\d{6,}(e[+-]?\d+)?/g, (digits) => shown(Number(digits), 6));
   const from = source ? `  [${source}]` : "";
   const equation = `${readable} = ${shown(value, 6)}${unit ? ` ${unit}` : ""}${from}`;
-  return [`  ${label}:`, ...wrapped(`    ${equation}`, style.width)].join("\n");
+  return [`  ${printable(label)}:`, ...wrapped(`    ${equation}`, style.width)].join("\n");
 }

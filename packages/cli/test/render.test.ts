@@ -1,0 +1,90 @@
+import { writeFileSync } from "node:fs";
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { runTrug, wordsOf } from "./support/run.ts";
+
+const said = async (line: string): Promise<string> => {
+  const { code, out, err } = await runTrug(wordsOf(line), { columns: 100 });
+  expect([code, err]).toEqual([0, ""]);
+  return out;
+};
+
+describe("rates in US units", () => {
+  // 1 lb of N per 1000 sq ft from a 5 % bag is 20 lb of it there, 2 lb on 100 sq ft: from the definition of percent.
+  test("a bed is told per 1000 and per 100 square feet", async () => {
+    const out = await said('bed 5-10-10 --target "N 1 lb/1000 sqft" --area "1000 sq ft" --units us');
+    expect(out).toContain("20 lb (9.07 kg) of 5-10-10 on 1000 sq ft");
+    expect(out).toContain("  2 lb (907 g) on each 100 sq ft");
+    expect(out).toMatch(/delivers N 1, P 0\.873 \(P2O5 2\), K 1\.66 \(K2O 2\) lb\/1000 sq ft/);
+    expect(out).not.toContain("m2");
+  });
+
+  test("a row is told per foot", async () => {
+    // 2 lb of product on 100 sq ft is 0.02 lb, 0.32 oz, on a foot of a row a foot wide.
+    const out = await said('bed 5-10-10 --target "N 1 lb/1000 sqft" --area "row 30 ft x 1 ft" --units us');
+    expect(out).toContain("0.32 oz (9.07 g) on each foot of row");
+  });
+
+  test("a blend is told per 1000 square feet on a bed, per cubic yard in a mix", async () => {
+    const bed = await said('blend 46-0-0 0-0-60 --target "N 1 lb/1000 sqft" --area "1000 sq ft" --units us');
+    expect(bed).toContain("delivers N 1 lb/1000 sq ft");
+    expect(bed).toMatch(/at worst N 0\.9\d+ to 1 lb\/1000 sq ft/);
+    const mix = await said('blend 46-0-0 0-0-60 --target "N 1 lb/cu yd" --volume "2 cu yd" --units us');
+    expect(mix).toContain("delivers N 1 lb/cu yd");
+  });
+
+  test("metric stays metric", async () => {
+    const out = await said('bed 5-10-10 --target "N 5 g/m2" --area "2 m2"');
+    expect(out).toContain("100 g on each square metre");
+    expect(out).toContain("delivers N 5, P 4.36 (P2O5 10), K 8.3 (K2O 10) g/m2");
+  });
+});
+
+describe("amounts in whole steps of the scale", () => {
+  test("what they deliver is told with its unit, and apart from what exact amounts would", async () => {
+    // 3 g of KNO3 (13.85 % N) and 1 g of urea (46 % N) in 9 L: 97.3 ppm N.
+    const out = await said('blend KNO3 urea --target "N 100 ppm, K 150 ppm" --water "9 L" --scale "1 g"');
+    expect(out).toMatch(/measured so, delivers N 97\.3, K 129 ppm/);
+    expect(out).toMatch(/exact amounts would deliver N 100, K 150 \(K2O 181\) ppm/);
+  });
+
+  test("a stock's too", async () => {
+    const out = await said(
+      'blend KNO3 MgSO4.7H2O --target "N 100 ppm, Mg 30 ppm" --stock 1:100 --tank "20 L" --scale "100 g"',
+    );
+    expect(out).toMatch(/measured so, delivers N \S+, Mg \S+ ppm/);
+  });
+
+  test("the filler of a grade is not forgotten", async () => {
+    const out = await said('blend 46-0-0 0-46-0 0-0-60 --grade 5-10-5 --batch "1 kg" --scale "50 g"');
+    expect(out).toContain("and filler (sand or another inert material) to make 1 kg");
+    // 100 g of 46 %, 200 g of 46 % and 100 g of 60 % in 1 kg.
+    expect(out).toContain("measured so, makes N 4.6, P2O5 9.2, K2O 6 %");
+  });
+
+  test("a ratio is told as one", async () => {
+    const out = await said('blend 46-0-0 0-46-0 0-0-60 --ratio 3-1-2 --batch "1 kg" --scale "50 g"');
+    expect(out).toMatch(/measured so, a ratio of \S+ : \S+ : \S+/);
+  });
+});
+
+describe("text that would steer the terminal", () => {
+  test("is spelled out, from the command line and from a shelf", async () => {
+    const { err } = await runTrug(["dose", "a\u001b[31mred\u202e", "--given", "1 g", "--water", "1 L"]);
+    expect(err).not.toMatch(/[\u202e]/);
+    expect(err.includes("\u001b")).toBe(false);
+    expect(err).toContain("a\\u001b[31mred\\u202e");
+    const folder = await mkdtemp(join(tmpdir(), "shelf-"));
+    try {
+      const shelf = join(folder, "shelf.yaml");
+      writeFileSync(shelf, 'kind: shelf\nproducts:\n  - id: loud\n    name: "\\e[31mloud"\n    label: 5-10-10\n');
+      const { out } = await runTrug(["dose", "loud", "--given", "1 g", "--water", "1 L", "--shelf", shelf]);
+      expect(out).toContain("1 g of \\u001b[31mloud in 1 L");
+      expect(out.includes("\u001b")).toBe(false);
+    } finally {
+      await rm(folder, { recursive: true });
+    }
+  });
+});
