@@ -63,7 +63,7 @@ function nowBox(plan: SeasonPlan, recipes: Recipes, habit: UnitHabit): Markup {
   const { today, next } = agenda(plan, habit);
   const ofToday = today.map((thing) => ({
     ...thing,
-    when: thing.from === thing.to ? "Today" : `Now, ${thing.when}`,
+    when: thing.from === thing.to ? "Today" : thing.when.replace(/^until/, "Now to"),
   }));
   return html`<section class="now" aria-label="Today and next">
 ${plan.today === null ? undefined : html`<dl class="today">${byDay(ofToday, recipes, "Today", "nothing to do")}</dl>`}
@@ -82,8 +82,13 @@ function byDay(things: readonly Thing[], recipes: Recipes, when: string, nothing
 }
 
 function whatToDo({ plantings, what }: Thing, letter: string | undefined): Markup {
-  if (letter === undefined) return html`<strong>${plantings}:</strong> ${what}`;
-  return html`<strong>Feed <span class="feed-letter">${letter}</span>:</strong> ${what}`;
+  if (letter === undefined) return html`<strong>${plantings}:</strong> ${unbroken(what)}`;
+  return html`<strong>Feed <span class="feed-letter">${letter}</span>:</strong> ${unbroken(what)}`;
+}
+
+/** A number and its unit stay on one line. */
+function unbroken(text: string): string {
+  return text.replace(/(?<=\d) (?=(?:m?L|[km]?g|tsp|tbsp|cans?|oz|lb|US gal|cm)\b)/g, "\u00a0");
 }
 
 /** A planting's plots under its name. */
