@@ -106,7 +106,15 @@ function orderWorking(order: IngredientOrder, loose: number, stock: number): Wor
       unit: "L",
       source: null,
     },
+    ...(order.cost === undefined ? [] : [costWorking(order, order.cost)]),
   ];
+}
+
+function costWorking({ name, lines }: IngredientOrder, cost: number): WorkingLine {
+  const terms = lines.map(({ count, each = 0, charge }) =>
+    charge === undefined ? `${count} * ${term(each)}` : `${count} * ${term(each)} + ${term(charge)}`,
+  );
+  return { label: `${name} costs`, expression: terms.join(" + "), value: cost, unit: "", source: null };
 }
 
 /** Beyond so many packs a car is not how they come. */

@@ -29,14 +29,20 @@ export interface MoundClause {
 /** A layer by its thickness, or as a share of the volume where only the litres are known. */
 export type Kept = { readonly metres: number } | { readonly share: number };
 
-const WORD = /[\s,]+(mound|headspace|drainage|wood|depths|plants|rows|triangle|trapezoid|parabola|crown)\b/i;
+const WORD =
+  /[\s,]+(mound|ridge|headspace|drainage|gravel|wood|logs|depths|plants|rows|triangle|trapezoid|parabola|crown)\b/i;
+
+/** Other words for the same clause. */
+const SAME: Readonly<Record<string, string>> = { ridge: "mound", gravel: "drainage", logs: "wood" };
 
 /** Parts a fill's text into its sizes and its clauses. */
 export function splitClauses(text: string): { sizes: string; clauses: readonly (readonly [string, string])[] } {
   const parts = ` ${text}`.split(new RegExp(WORD.source, "gi"));
   const clauses: (readonly [string, string])[] = [];
-  for (let i = 1; i < parts.length; i += 2)
-    clauses.push([parts[i]!.toLowerCase(), parts[i + 1]!.replace(/^[\s,]+|[\s,]+$/g, "")]);
+  for (let i = 1; i < parts.length; i += 2) {
+    const word = parts[i]!.toLowerCase();
+    clauses.push([SAME[word] ?? word, parts[i + 1]!.replace(/^[\s,]+|[\s,]+$/g, "")]);
+  }
   return { sizes: parts[0]!.trim(), clauses };
 }
 

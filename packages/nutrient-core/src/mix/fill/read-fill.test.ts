@@ -31,6 +31,11 @@ describe("fills as they are written", () => {
     ["bed 4 ft x 8 ft x 1 ft", 1, 32 * FOOT ** 3 * 1000],
     ["bed 4' x 8' x 12\"", 1, 32 * FOOT ** 3 * 1000],
     ["bed 972 ft x 1 ft x 1/3 in", 1, 972 * FOOT * FOOT * (INCH / 3) * 1000],
+    ["bed 1.2 m x 2.4 m x 30 cm ridge 10 cm triangle", 1, 864 + 144],
+    ["bed 1.2 m x 2.4 m x 30 cm logs 10 cm, gravel 2 cm", 1, 2880 * 0.18],
+    ["200 L", 1, 200],
+    ["2 cu ft", 1, 2 * FOOT ** 3 * 1000],
+    ["1.2 m * 2.4 m * 30 cm", 1, 864],
     ["round 60 cm x 45 cm", 1, cone(0.6, 0.6, 0.45)],
     ["2 round beds 60 cm x 45 cm mound 10 cm", 2, cone(0.6, 0.6, 0.45) + (Math.PI * 0.09 * 0.1 * 1000) / 2],
     ["L-bed 2 m x 3 m x 80 cm x 30 cm", 1, (2 * 0.8 + 2.2 * 0.8) * 300],
@@ -94,7 +99,8 @@ describe("fills as they are written", () => {
 describe("fills that cannot be used", () => {
   test.each([
     ["", "fill-shape-unknown"],
-    ["864 L", "fill-shape-unknown"],
+    ["4 ft x 8 ft", "fill-shape-unknown"],
+    ["864 kg", "fill-shape-unknown"],
     ["bath 1 m x 2 m x 30 cm", "fill-shape-unknown"],
     ["0 beds 1 m x 1 m x 30 cm", "fill-sizes"],
     ["bed 1.2 m x 2.4 m", "fill-sizes"],

@@ -1,4 +1,5 @@
-import { andThen, gatherList, type Outcome, unusable } from "../../outcome/outcome.ts";
+import { andThen, answer, gatherList, type Outcome, unusable } from "../../outcome/outcome.ts";
+import { term } from "../../outcome/working.ts";
 import { plainText } from "../../quantity/number.ts";
 import { ofDimension, type QuantityReader } from "../../quantity/quantity.ts";
 import { type BedShape, bedFill } from "./bed-fill.ts";
@@ -55,6 +56,7 @@ const SHAPE_WORDS = [
  * `square pots`, `fabric pots`, `trough 80 cm x 20 cm x 18 cm`, `12 trade #5 pots`.
  * Clauses: `mound 10 cm [parabola|triangle|trapezoid [crown 60 cm]]`, `depths 28 cm, 31 cm`, `headspace 3 cm`,
  * `drainage 5 cm`, `wood 15 cm`, `plants 45 cm [triangular]`, `rows 60 cm x 40 cm`, `plants 1` (in each pot).
+ * A volume alone (`200 L`) is a space of that size, whatever holds it.
  *
  * @param text One line; a whole number in front counts.
  * @param read Reads each quantity.
@@ -64,6 +66,10 @@ const SHAPE_WORDS = [
  */
 export function readFill(text: string, read: QuantityReader): Outcome<Fill> {
   const written = plainText(text).replace(/\s+/g, " ");
+  const whole = read(written);
+  if (whole.ok && whole.value.dimension === "volume") {
+    return answer(spaceFill(written, whole.value.value), whole.cautions);
+  }
   const counted = /^(\d+)\s+(?=[a-z#])(.*)$/i.exec(written);
   const count = counted ? Number(counted[1]) : 1;
   const rest = counted ? counted[2]! : written;
@@ -107,6 +113,11 @@ export function readFill(text: string, read: QuantityReader): Outcome<Fill> {
     );
   }
   return unusable(shapeUnknown(text, SHAPE_WORDS));
+}
+
+function spaceFill(written: string, litres: number): Fill {
+  const expression = `${term(litres)} L`;
+  return { written, label: `space of ${expression}`, kind: "space", count: 1, volume: { value: litres, expression } };
 }
 
 /** Reads several lines, all problems at once, each under its place in the list. */

@@ -2,12 +2,25 @@ import { answer, type Outcome, unusable } from "../../outcome/outcome.ts";
 import type { Best, Found } from "./found.ts";
 import { leastCost } from "./least-cost.ts";
 import { leastLeftOver } from "./least-left-over.ts";
-import { counted, MICROLITRES, type Need, needInMicrolitres, type Offer, type OrderAim } from "./offer.ts";
+import {
+  type CountedOffer,
+  costOf,
+  counted,
+  MICROLITRES,
+  type Need,
+  needInMicrolitres,
+  type Offer,
+  type OrderAim,
+} from "./offer.ts";
 
 /** So many of one offer. */
 export interface OrderLine {
   readonly offer: Offer;
   readonly count: number;
+  /** The price of each at this count; unknown where a price is missing. */
+  readonly each?: number;
+  /** A lorry's charge that comes with this line alone. */
+  readonly charge?: number;
 }
 
 /** What to buy of one ingredient. */
@@ -71,6 +84,7 @@ export function solveOrder(needs: readonly Need[], aim: OrderAim): Outcome<Order
 
 interface Solved {
   readonly offers: readonly Offer[];
+  readonly inNumbers: readonly CountedOffer[];
   readonly best: Best;
   readonly isPriced: boolean;
 }
@@ -138,7 +152,7 @@ function solveIngredient(
   });
   const need = needInMicrolitres(litres);
   const best = isPriced && aim === "least-cost" ? leastCost(need, inNumbers) : leastLeftOver(need, inNumbers);
-  return best === "too-fine" ? best : { offers, best, isPriced };
+  return best === "too-fine" ? best : { offers, inNumbers, best, isPriced };
 }
 
 function isBetter(a: Candidate, b: Candidate, aim: OrderAim): boolean {
@@ -149,24 +163,32 @@ function isBetter(a: Candidate, b: Candidate, aim: OrderAim): boolean {
 }
 
 function orderOf(needs: readonly Need[], { solved, used, cost }: Candidate): Order {
-  const ingredients = solved.map(({ offers, best, isPriced }, index): IngredientOrder => {
+  const ingredients = solved.map((one, index): IngredientOrder => {
+    const { best, isPriced } = one;
     const need = needs[index]!;
     const bought = best.best.microlitres / MICROLITRES;
     return {
       name: need.name,
-      lines: linesOf(offers, best.best),
+      lines: linesOf(one, best.best),
       boughtLitres: bought,
       leftoverLitres: Math.max(0, bought - need.litres),
       ...(isPriced ? { cost: best.best.cost / 100 } : {}),
-      choices: isPriced ? best.choices.map((choice) => linesOf(offers, choice)) : [],
+      choices: isPriced ? best.choices.map((choice) => linesOf(one, choice)) : [],
     };
   });
   const isPriced = solved.every((one) => one.isPriced);
   return { ingredients, deliveries: used, ...(isPriced ? { cost: cost / 100 } : {}) };
 }
 
-function linesOf(offers: readonly Offer[], { counts }: Found): OrderLine[] {
-  return counts.flatMap((count, index) => (count > 0 ? [{ offer: offers[index]!, count }] : []));
+function linesOf({ offers, inNumbers, isPriced }: Solved, { counts }: Found): OrderLine[] {
+  return counts.flatMap((count, index): OrderLine[] => {
+    if (count === 0) return [];
+    const line = { offer: offers[index]!, count };
+    if (!isPriced) return [line];
+    const { charge } = inNumbers[index]!;
+    const each = (costOf(inNumbers[index]!, count) - charge) / count / 100;
+    return [charge > 0 ? { ...line, each, charge: charge / 100 } : { ...line, each }];
+  });
 }
 
 function orderTooLarge({ name, litres }: Need) {
