@@ -63,8 +63,16 @@ export const volumeLossAssumed: CautionKind<{
   code: "volume-loss-assumed",
   severity: "note",
   source: "container-mix-guidance",
-  sentence: ({ lossPercent, settlingPercent, assumed, lowLitres, highLitres }) =>
-    `Assumed: ${assumed.includes("loss") ? `${number(lossPercent)} % lost on mixing` : ""}${assumed.length > 1 ? ", " : ""}${assumed.includes("settling") ? `${number(settlingPercent)} % on settling (no measured figure was found)` : ""}. Published figures make it ${number(lowLitres)} to ${number(highLitres)} L (${number(lowLitres / LITRES_PER_CUBIC_FOOT)} to ${number(highLitres / LITRES_PER_CUBIC_FOOT)} cu ft); mix a measured trial and state --loss and --settling.`,
+  sentence: ({ lossPercent, settlingPercent, assumed, lowLitres, highLitres }) => {
+    const parts = [
+      assumed.includes("loss") ? `${number(lossPercent)} % lost on mixing` : "",
+      assumed.includes("settling")
+        ? `${number(settlingPercent)} % lost on settling (no measured figure was found)`
+        : "",
+    ];
+    const range = `${number(lowLitres)} to ${number(highLitres)} L (${number(lowLitres / LITRES_PER_CUBIC_FOOT)} to ${number(highLitres / LITRES_PER_CUBIC_FOOT)} cu ft)`;
+    return `Assumed: ${parts.filter(Boolean).join(", ")}. Published figures make it ${range}; mix a measured trial and state --loss and --settling.`;
+  },
 };
 
 export const noPackKnown: CautionKind<{ readonly ingredients: readonly string[] }> = {
