@@ -35,8 +35,8 @@ export const ruleOfThumb: CautionKind<{
   code: "rule-of-thumb",
   severity: "note",
   source: "ndsu-high-phosphorus",
-  sentence: ({ programme, sourcesAgainst, sourcesFor }) =>
-    `The programme "${programme}": little nitrogen and much phosphorus from the first flower on is a rule of thumb. In trials growth and flowering gained nothing from phosphorus above about 15 to 30 mg/L, peppers kept yielding on steady or rising nitrogen, and too much phosphorus hinders iron and zinc (${sourcesAgainst.join(", ")}). For it speak one university's container advice and a trial in which flower mass rose with phosphorus up to 30 mg/L (${sourcesFor.join(", ")}). The choice is yours; a comparison shows both in numbers.`,
+  sentence: ({ programme }) =>
+    `"${programme}" follows a rule of thumb: little nitrogen and much phosphorus from the first flower on. Against it: in trials growth and flowering gained nothing from phosphorus above about 15 to 30 mg/L, peppers yielded fully on steady or rising nitrogen, and too much phosphorus hinders iron and zinc. For it: a university's advice for containers, and a trial in which the flower mass of geraniums rose with phosphorus up to 30 mg/L. The choice is yours; a comparison of programmes shows it in grams and money.`,
 };
 
 export const targetNotReached: CautionKind<{
