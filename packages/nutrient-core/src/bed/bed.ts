@@ -7,6 +7,7 @@ import { feedCautions, nitrogenFormCautions } from "../solution/cautions.ts";
 import type { Extent } from "../supply/basis.ts";
 import { type BothForms, inBothForms } from "../supply/both-forms.ts";
 import { type Purpose, supplyOne, volumeOf } from "../supply/one-product.ts";
+import { type DeliveredRanges, deliveredRanges } from "../supply/range.ts";
 import type { FedArea } from "../supply/read-area.ts";
 import type { Delivered } from "../supply/supply.ts";
 
@@ -33,6 +34,8 @@ export interface BedResult {
   readonly areaSquareMetres: number;
   /** Element and oxide side by side, what was already in the bed included. */
   readonly deliveredGramsPerSquareMetre: BothForms;
+  /** Between which limits each nutrient lies, by what the label allows (US rule); g/m2. */
+  readonly range: DeliveredRanges;
   /** Of the nitrogen delivered, what a crop can use in the first season, where the product is organic and published figures exist. */
   readonly firstSeasonNitrogenGramsPerSquareMetre?: readonly [number, number];
 }
@@ -62,6 +65,7 @@ export function bed(input: BedInput): Outcome<BedResult> {
     amounts: [spread(product, massGrams, area, working)],
     areaSquareMetres: area.squareMetres,
     deliveredGramsPerSquareMetre: inBothForms(delivered),
+    range: deliveredRanges([{ product, massGrams }], extent, { labelRule: "us" }, already),
     ...firstSeason(product, added.N ?? 0),
   };
   return answer(result, inOrderOfUrgency(cautions), working);

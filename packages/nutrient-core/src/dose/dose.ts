@@ -8,6 +8,7 @@ import { electricalConductivity } from "../solution/conductivity.ts";
 import type { Extent } from "../supply/basis.ts";
 import { type BothForms, inBothForms } from "../supply/both-forms.ts";
 import { type Purpose, supplyOne, volumeOf } from "../supply/one-product.ts";
+import { type DeliveredRanges, deliveredRanges } from "../supply/range.ts";
 import type { Stock } from "../supply/read-stock.ts";
 import type { Amount, Delivered } from "../supply/supply.ts";
 import { amountCautions } from "./cautions.ts";
@@ -35,6 +36,8 @@ export interface DoseResult {
   readonly amounts: readonly DoseAmount[];
   /** mg per litre of finished feed, element and oxide side by side, what was already in the water included. */
   readonly deliveredPpm: BothForms;
+  /** Between which limits each nutrient lies, by what the label allows (US rule) and the filling of the can; mg/L. */
+  readonly range: DeliveredRanges;
   /** At 25 °C, where the ions are known. */
   readonly ecMilliSiemensPerCm?: number;
   /** Lowest and highest the conductivity can be, where only a grade is known. */
@@ -83,6 +86,7 @@ export function dose(input: DoseInput): Outcome<DoseResult> {
   const result: DoseResult = {
     amounts: [{ product: product.id, massGrams, ...volume }],
     deliveredPpm: inBothForms(delivered),
+    range: deliveredRanges(amounts, extent, { labelRule: "us" }, already),
     ...(conductivity.known ? { ecMilliSiemensPerCm: conductivity.milliSiemensPerCm } : {}),
     ...(conductivity.range ? { ecRange: conductivity.range } : {}),
     ...(made ? { stock: made } : {}),
