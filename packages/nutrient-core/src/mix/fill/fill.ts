@@ -7,7 +7,7 @@ export interface Fill {
   readonly written: string;
   /** One of them as it was understood, sizes in metres and litres, the outline of a mound named. */
   readonly label: string;
-  readonly kind: "bed" | "pot" | "ridge" | "space";
+  readonly kind: "bed" | "pot" | "ridge";
   readonly count: number;
   /** Litres of mix that one of them takes. */
   readonly volume: Measure;

@@ -117,7 +117,7 @@ export function readFill(text: string, read: QuantityReader): Outcome<Fill> {
 
 function spaceFill(written: string, litres: number): Fill {
   const expression = `${term(litres)} L`;
-  return { written, label: `space of ${expression}`, kind: "space", count: 1, volume: { value: litres, expression } };
+  return { written, label: `space of ${expression}`, kind: "pot", count: 1, volume: { value: litres, expression } };
 }
 
 /** Reads several lines, all problems at once, each under its place in the list. */
