@@ -88,3 +88,37 @@ describe("text that would steer the terminal", () => {
     }
   });
 });
+
+describe("a bed by volume", () => {
+  test("a liquid is told in millilitres too, a powder of known density in spoons where they reach", async () => {
+    // 3 m2 * 5 g/m2 / 5 % = 300 g, at 1.15 kg/L 260.9 mL.
+    expect(await said('bed fish-emulsion --target "N 5 g/m2" --area "3 m2"')).toContain(
+      "300 g of fish emulsion on 3 m2 (261 mL)",
+    );
+    // 20 g at 1 kg/L is 20 mL, a 15 mL and a 5 mL spoon.
+    expect(await said('bed 5-10-10 --target "N 1 g/m2" --area "1 m2" --density "1 kg/L"')).toContain(
+      "20 g of 5-10-10 on 1 m2 (about 1 tbsp + 1 tsp metric, level)",
+    );
+  });
+});
+
+describe("nothing is needed", () => {
+  test("where the water or the bed already holds enough, no amount of 0 mg is told", async () => {
+    const can = await said('dose potassium-nitrate --target "N 100 ppm" --water "9 L" --already "N 150 ppm"');
+    expect(can).toContain("No potassium nitrate is needed: 9 L of this water holds enough.\n  N 150 ppm");
+    const bed = await said('bed 5-10-10 --target "N 5 g/m2" --area "3 m2" --already "N 6 g/m2"');
+    expect(bed).toContain("No 5-10-10 is needed on 3 m2: what is there is enough.\n  delivers N 6 g/m2");
+    expect(can + bed).not.toContain("0 mg");
+  });
+});
+
+test("several cans of a spoonful: what it delivers stands behind its colon", async () => {
+  const out = await said('dose potassium-nitrate --given "5 g" --water "9 L" --cans 3');
+  expect(out).toMatch(/^5 g of potassium nitrate in 9 L delivers:\n {2}N 72\.2.*\n {2}for 3 cans, 27 L in all: 15 g\n/);
+});
+
+test("a very long word does not bury what is wrong with it", async () => {
+  const { err } = await runTrug(["dose", "(".repeat(50_000), "--given", "1 g", "--water", "1 L"]);
+  expect(err.length).toBeLessThan(2000);
+  expect(err).toContain("is not a product that is known here");
+});

@@ -1,5 +1,6 @@
 import type { BedInput, BedResult } from "nutrient-core";
 import type { Style } from "../command.ts";
+import { byVolume } from "./by-volume.ts";
 import { deliveredLine } from "./delivered.ts";
 import { area, money, onEachArea, onEachLength, shown, weighed } from "./number.ts";
 import { rateUnit } from "./rate.ts";
@@ -8,14 +9,17 @@ import { rateUnit } from "./rate.ts";
 export function bedLines(input: BedInput, result: BedResult, { habit }: Style): string[] {
   const [amount] = result.amounts;
   if (!amount) return [];
-  const lines = [
-    `${weighed(amount.massGrams, habit)} of ${input.product.name} on ${area(result.areaSquareMetres, habit)}`,
-  ];
+  const { name } = input.product;
+  const place = area(result.areaSquareMetres, habit);
+  const unit = rateUnit("squareMetre", habit);
+  const delivers = `  delivers ${deliveredLine(result.deliveredGramsPerSquareMetre, unit)}`;
+  if (amount.massGrams === 0) return [`No ${name} is needed on ${place}: what is there is enough.`, delivers];
+  const about = byVolume(input.product, amount.volumeMillilitres, habit);
+  const lines = [`${weighed(amount.massGrams, habit)} of ${name} on ${place}${about}`];
   lines.push(`  ${onEachArea(amount.gramsPerSquareMetre, habit)}`);
   if (amount.gramsPerPlant !== undefined) lines.push(`  ${weighed(amount.gramsPerPlant, habit)} for each plant`);
   if (amount.gramsPerMetreOfRow !== undefined) lines.push(`  ${onEachLength(amount.gramsPerMetreOfRow, habit)}`);
-  const unit = rateUnit("squareMetre", habit);
-  lines.push(`  delivers ${deliveredLine(result.deliveredGramsPerSquareMetre, unit)}`);
+  lines.push(delivers);
   const season = result.firstSeasonNitrogenGramsPerSquareMetre;
   if (season) {
     const [low, high] = season.map((rate) => shown(rate * unit.perKept, 2));

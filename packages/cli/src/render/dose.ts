@@ -1,18 +1,19 @@
-import { type DoseInput, type DoseResult, METRIC_SPOONS, spoonsFor, type UnitHabit, US_SPOONS } from "nutrient-core";
+import type { DoseInput, DoseResult } from "nutrient-core";
 import type { Style } from "../command.ts";
+import { byVolume } from "./by-volume.ts";
 import { deliveredLine } from "./delivered.ts";
-import { NOT_BY_SPOON } from "./not-by-spoon.ts";
 import { shown, water, weighed } from "./number.ts";
-import { shortSpoons, spoonText } from "./spoons.ts";
 
 /** The can first: what to weigh, then what it delivers. */
 export function doseLines(input: DoseInput, result: DoseResult, { habit }: Style): string[] {
   const [amount] = result.amounts;
   if (!amount) return [];
   const measure = weighed(amount.massGrams, habit);
-  const about = byVolume(input, amount.volumeMillilitres, habit);
+  const about = byVolume(input.product, amount.volumeMillilitres, habit);
   const lines: string[] = [];
-  if (result.stock) {
+  if (amount.massGrams === 0) {
+    lines.push(`No ${input.product.name} is needed: ${water(input.waterLitres, habit)} of this water holds enough.`);
+  } else if (result.stock) {
     const { massGrams, gramsPerLitre, finalVolumeLitres, millilitresForWater } = result.stock;
     const tank = water(input.stock!.tankLitres, habit);
     lines.push(
@@ -27,11 +28,14 @@ export function doseLines(input: DoseInput, result: DoseResult, { habit }: Style
   } else {
     lines.push(`${measure} of ${input.product.name} in ${water(input.waterLitres, habit)} delivers:`);
   }
-  if (result.allCans) {
+  const delivered = `  ${deliveredLine(result.deliveredPpm, "ppm")}`;
+  // Behind "delivers:" comes what is delivered.
+  if (input.purpose.kind === "given") lines.push(delivered);
+  if (result.allCans && amount.massGrams > 0) {
     const { count, massGrams, waterLitres } = result.allCans;
     lines.push(`  for ${count} cans, ${water(waterLitres, habit)} in all: ${weighed(massGrams, habit)}`);
   }
-  lines.push(`  ${deliveredLine(result.deliveredPpm, "ppm")}`);
+  if (input.purpose.kind !== "given") lines.push(delivered);
   if (result.ecMilliSiemensPerCm !== undefined && result.ecMilliSiemensPerCm >= 0.01)
     lines.push(`  EC about ${shown(result.ecMilliSiemensPerCm, 2)} mS/cm above the water's own`);
   else if (result.ecRange)
@@ -39,15 +43,4 @@ export function doseLines(input: DoseInput, result: DoseResult, { habit }: Style
       `  EC between ${shown(result.ecRange[0], 2)} and ${shown(result.ecRange[1], 2)} mS/cm above the water's own, by the salts used`,
     );
   return lines;
-}
-
-/** A liquid by its millilitres; a powder by spoons, unless it is nothing for a spoon. */
-function byVolume({ product }: DoseInput, millilitres: number | undefined, habit: UnitHabit): string {
-  if (millilitres === undefined) return "";
-  if (product.hazards.some((hazard) => NOT_BY_SPOON.has(hazard)))
-    return product.state === "liquid" ? ` (${shown(millilitres)} mL)` : "";
-  const spoons = spoonsFor(millilitres, habit === "us" ? US_SPOONS : METRIC_SPOONS);
-  if (product.state === "liquid")
-    return ` (${shown(millilitres)} mL${habit === "us" && spoons ? `, about ${shortSpoons(spoons)} US` : ""})`;
-  return spoons ? ` (about ${spoonText(spoons)})` : "";
 }
