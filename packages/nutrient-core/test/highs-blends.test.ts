@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { type BlendProblem, solveBlend } from "../src/blend/engine/index.ts";
+import { type BlendProblem, type BlendSolution, solveBlend } from "../src/blend/engine/index.ts";
 import { DEGENERATE_KINDS, degenerateBlend, randomBlend, seeded } from "../src/blend/engine/testing/random-blends.ts";
 import { agrees, type Judgement, judge, startJudge } from "./highs-judge.ts";
 
@@ -22,7 +22,14 @@ async function compare(blends: Iterable<[name: string, problem: BlendProblem]>):
   const highs = await startJudge();
   const tally: Tally = { counts: new Map(), differences: [] };
   for (const [name, problem] of blends) {
-    const ours = solveBlend(problem);
+    let ours: BlendSolution;
+    try {
+      ours = solveBlend(problem);
+    } catch (error) {
+      // No answer is a difference like any other: counted, named, and the run goes on.
+      tally.differences.push(`${name}: ${error}`);
+      continue;
+    }
     const judgements: Judgement[] = judge(highs, problem, ours);
     for (const judgement of judgements) {
       const key = `${judgement.aim} by ${judgement.way}`;

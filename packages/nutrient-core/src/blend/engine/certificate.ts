@@ -139,6 +139,10 @@ function checkProofs(problem: BlendProblem, solution: ReachedBlend, checks: Chec
   if (!isMissed) ranges = targets.map(band);
   for (const proof of certificate.proofs) {
     const slope = slopeOf(problem, solution, proof.aim);
+    if (proof.leans !== 0) {
+      const first = slopeOf(problem, solution, aim.miss);
+      slope.sizes = slope.sizes.map((size, j) => size + proof.leans * first.sizes[j]!);
+    }
     same(checks, `${proof.aim} value`, proof.value, slope.value, slope.size);
     if (proof.aim === "largest") {
       const share = targets.reduce((s, t, i) => s + (Math.abs(proof.targets[i]!) * scales[i]!) / (t.weight ?? 1), 0);

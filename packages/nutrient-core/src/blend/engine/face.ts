@@ -1,5 +1,6 @@
 import { changePlaces, findStop, type Move, POOR_PIVOT, park, STALL_LENGTH } from "./descend.ts";
 import { answerNoise, type Dials, isSure, swap } from "./dials.ts";
+import { faceMultipliers } from "./face-multipliers.ts";
 import { type Program, polish, refresh } from "./program.ts";
 
 /*
@@ -11,6 +12,8 @@ import { type Program, polish, refresh } from "./program.ts";
 /** A held dial with a larger price than this takes part in no other optimum. */
 export const PINNED_PRICE = 1e-10;
 
+/** A slope smaller than this, refined from the program, is rounding. */
+const EXACT_SLOPE = 1e-12;
 /** Moves per dial after which something is wrong. */
 const MOST_MOVES = 50;
 
@@ -37,16 +40,22 @@ export function isOpen(dials: Dials): boolean {
  * Makes `weights`'z small on the face and narrows the face to where it is. This is the simplex method; after
  * many moves of length 0 it goes by least index, so that it always ends.
  */
-export function minimiseOnFace(program: Program, dials: Dials, weights: Float64Array): void {
+export function minimiseOnFace(program: Program, dials: Dials, weights: Float64Array, isExact: boolean): void {
   const { value, held } = dials;
   const move: Move = { stop: -1, length: 0 };
   let patience = POOR_PIVOT;
   let stalls = 0;
   for (let moves = 0; ; moves++) {
     if (moves > MOST_MOVES * dials.size) throw new Error("blend engine: no end on a face");
-    const slopes = slopesOnFace(dials, weights);
+    let slopes = slopesOnFace(dials, weights);
     const isLeastIndex = stalls > dials.size;
-    const entering = chooseDownhill(dials, slopes, isLeastIndex);
+    let entering = chooseDownhill(dials, slopes, isLeastIndex);
+    if (entering < 0 && isExact) {
+      // What the board cannot tell from rounding, the program can.
+      slopes = faceMultipliers(program, dials, weights).slopes;
+      for (let i = 0; i < slopes.length; i++) if (Math.abs(slopes[i]!) <= EXACT_SLOPE) slopes[i] = 0;
+      entering = chooseDownhill(dials, slopes, isLeastIndex);
+    }
     if (entering < 0) {
       for (let i = 0; i < dials.size; i++) if (held[i] && slopes[i] !== 0) pin(dials, i);
       return;
@@ -76,11 +85,12 @@ export function minimiseOnFace(program: Program, dials: Dials, weights: Float64A
  * What is left undecided goes to the products named first: the last product is made small, then the one before it,
  * and so on. The answer is then the same every time, and has no more products than the rows that shape it.
  */
-export function settleTies(program: Program, dials: Dials, products: number): void {
+export function settleTies(program: Program, dials: Dials, products: number, isReversed: boolean): void {
   const weights = new Float64Array(products);
-  for (let j = products - 1; j >= 0 && isOpen(dials); j--) {
+  for (let last = products - 1; last >= 0 && isOpen(dials); last--) {
+    const j = isReversed ? products - 1 - last : last;
     weights[j] = 1;
-    minimiseOnFace(program, dials, weights);
+    minimiseOnFace(program, dials, weights, false);
     weights[j] = 0;
   }
 }

@@ -104,7 +104,7 @@ function spendLeast(
   const unit = weights.reduce((most, weight) => Math.max(most, weight), 0) || 1;
   for (let j = 0; j < weights.length; j++) weights[j]! /= unit;
   openFace(stage.dials);
-  minimiseOnFace(stage.program, stage.dials, weights);
+  minimiseOnFace(stage.program, stage.dials, weights, true);
   polish(stage.program, stage.dials);
   return costProof(scaled, stage, { weights, unit, first, pulls });
 }
@@ -113,7 +113,7 @@ function spendLeast(
 function settle(scaled: ScaledProblem, { program, dials }: Stage): Float64Array {
   openFace(dials);
   if (isOpen(dials)) {
-    settleTies(program, dials, scaled.products);
+    settleTies(program, dials, scaled.products, scaled.isReversed);
     polish(program, dials);
   }
   const z = dials.value.slice(0, scaled.products);

@@ -68,6 +68,7 @@ export function costProof(scaled: ScaledProblem, stage: FitStage | LargestStage,
     targets: proof.targets.map((m, i) => add(m, share * (first.targets[i]! - pulls[i]!))),
     ceilings: proof.ceilings.map((m, r) => add(m, share * first.ceilings[r]!)),
     total: add(proof.total, share * first.total),
+    leans: share,
   };
 }
 
@@ -89,7 +90,7 @@ function rawProof(
   addTargets(targets, prices);
   const ceilings = rawHardRows(scaled, prices, firstRow, unit);
   const total = scaled.hasTotal ? ceilings.pop()! : 0;
-  return { aim, value, targets, ceilings, total };
+  return { aim, value, targets, ceilings, total, leans: 0 };
 }
 
 function addSides(

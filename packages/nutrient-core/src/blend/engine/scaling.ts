@@ -31,6 +31,8 @@ export interface ScaledProblem {
   readonly hard: HardRows;
   readonly hardUnit: Float64Array;
   readonly hasTotal: boolean;
+  /** True if the products stand in the reverse of the caller's order. */
+  readonly isReversed: boolean;
 }
 
 /** Rows that must be kept whatever the misses: low <= rows * z <= high. */
@@ -40,7 +42,7 @@ export interface HardRows {
   readonly high: Float64Array;
 }
 
-export function scaleProblem(problem: BlendProblem): ScaledProblem {
+export function scaleProblem(problem: BlendProblem, isReversed: boolean): ScaledProblem {
   const { targets, supply: raw, offsets } = problem;
   const nutrients = targets.length;
   const products = nutrients > 0 ? raw[0]!.length : 0;
@@ -64,6 +66,7 @@ export function scaleProblem(problem: BlendProblem): ScaledProblem {
     high: new Float64Array(products),
     ...emptyHardRows(problem, products),
     hasTotal: problem.total !== undefined,
+    isReversed,
   };
   const { supply, grams } = scaled;
   for (let i = 0; i < nutrients; i++) {

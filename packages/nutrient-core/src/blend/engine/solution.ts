@@ -18,6 +18,11 @@ export interface AimProof {
   readonly ceilings: readonly number[];
   /** Of the fixed total; 0 where there is none. */
   readonly total: number;
+  /**
+   * How many times the first aim's own proof is contained in this one (0: not at all). A later aim may lean on the
+   * first being at its best; it is then proved as exactly as that many times the first.
+   */
+  readonly leans: number;
 }
 
 /** Multipliers that add the hard rules up to a contradiction (Farkas). */

@@ -21,7 +21,8 @@ import { assertUsable } from "./usable.ts";
 export function solveBlend(problem: BlendProblem): BlendSolution {
   assertUsable(problem);
   const aim = problem.aim ?? DEFAULT_AIM;
-  const solution = hasChoices(problem, aim) ? solveWithChoices(problem, aim) : solveContinuous(problem, aim);
+  if (!hasChoices(problem, aim)) return solveContinuous(problem, aim);
+  const solution = solveWithChoices(problem, aim);
   const report = checkCertificate(problem, solution);
   if (!report.valid) throw new Error(`blend engine: the certificate fails: ${report.failures.join("; ")}`);
   return solution;
