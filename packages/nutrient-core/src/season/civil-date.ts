@@ -24,8 +24,8 @@ export function readCivilDate(text: string): Outcome<CivilDate> {
     return unusable(problem(text, "its year is out of range", "write a year from 1900 to 2199"));
   }
   const date = new Date(Date.UTC(year, month - 1, day));
-  // A day that does not exist rolls over into the next month: 30 February becomes 1 or 2 March.
-  if (date.getUTCMonth() !== month - 1 || date.getUTCDate() !== day) {
+  // A day that does not exist rolls over into another month: 30 February becomes 1 or 2 March.
+  if (date.getUTCMonth() !== month - 1) {
     return unusable(problem(text, "there is no such day", "check the month's length, and the leap year"));
   }
   return answer(text.trim() as CivilDate);
