@@ -122,3 +122,11 @@ test("a very long word does not bury what is wrong with it", async () => {
   expect(err.length).toBeLessThan(2000);
   expect(err).toContain("is not a product that is known here");
 });
+
+test("a blend tells a liquid in millilitres beside its grams, and a powder in grams alone", async () => {
+  const out = await said('blend fish-emulsion KNO3 --target "N 100 ppm, K 150 ppm" --water "10 L"');
+  const [, grams = "", millilitres = ""] = /([\d.]+) g {2}fish emulsion {2}\(([\d.]+) mL\)/.exec(out) ?? [];
+  // The stated density is 1.15 kg/L; both numbers are shown to three digits.
+  expect(Math.abs(Number(grams) / Number(millilitres) / 1.15 - 1)).toBeLessThan(0.01);
+  expect(out).toMatch(/ g {2}KNO3\n/);
+});

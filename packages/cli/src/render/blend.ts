@@ -50,11 +50,15 @@ function heading(input: BlendInput, result: BlendResult, habit: UnitHabit): stri
 type Names = ReadonlyMap<string, string>;
 
 function exactLines(input: BlendInput, result: BlendResult, names: Names, habit: UnitHabit): string[] {
+  // A liquid is measured out in millilitres; how closely a powder lies is too uncertain to say so beside every row.
+  const liquids = new Set(input.products.filter(({ state }) => state === "liquid").map(({ id }) => id));
   const rows = result.amounts
     .filter(({ massGrams }) => massGrams > 0)
-    .map(({ product, massGrams, share }) => {
+    .map(({ product, massGrams, share, volumeMillilitres }) => {
       const parts = input.purpose.kind === "target" ? "" : `  (${shown(share * 100)} %)`;
-      return [weighed(massGrams, habit), `${names.get(product) ?? product}${parts}`] as const;
+      const poured =
+        volumeMillilitres !== undefined && liquids.has(product) ? `  (${shown(volumeMillilitres)} mL)` : "";
+      return [weighed(massGrams, habit), `${names.get(product) ?? product}${parts}${poured}`] as const;
     });
   if (result.fillerGrams !== undefined && result.fillerGrams > 1e-9)
     rows.push([weighed(result.fillerGrams, habit), "filler (sand or another inert material)"]);
