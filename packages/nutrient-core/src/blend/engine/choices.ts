@@ -137,12 +137,13 @@ function solveBranch(
 
 /** The continuous problem that a set of choices leaves. */
 export function chosen(problem: BlendProblem, choices: readonly Choice[]): BlendProblem {
+  const { smallestIfUsed, ...continuous } = problem;
   const lower = choices.map((choice, j) => {
     const least = problem.lower?.[j] ?? 0;
-    return choice === "in" ? Math.max(least, problem.smallestIfUsed?.[j] ?? 0) : least;
+    return choice === "in" ? Math.max(least, smallestIfUsed?.[j] ?? 0) : least;
   });
   const upper = choices.map((choice, j) => (choice === "out" ? 0 : (problem.upper?.[j] ?? Number.POSITIVE_INFINITY)));
-  return { ...problem, lower, upper };
+  return { ...continuous, lower, upper };
 }
 
 /** The open product that falls short of its smallest amount by the largest share, -1 if none does. */

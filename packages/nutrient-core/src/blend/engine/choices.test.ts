@@ -1,0 +1,113 @@
+import { expect, test } from "vitest";
+import { chosen } from "./choices.ts";
+import type { BlendProblem } from "./problem.ts";
+import type { Choice, ReachedBlend } from "./solution.ts";
+import { solveBlend } from "./solve.ts";
+import { solveContinuous } from "./solve-continuous.ts";
+import { randomBlend, seeded } from "./testing/random-blends.ts";
+
+const SEED = 99;
+/** Values equal to this are one value: the search's own tolerance. */
+const EQUAL = 1e-8;
+
+/** Every set of products that may be used, each solved on its own. */
+function* allChoices(products: number): Generator<Choice[]> {
+  for (let set = 0; set < 2 ** products; set++) {
+    yield Array.from({ length: products }, (_, j): Choice => (set & (1 << j) ? "in" : "out"));
+  }
+}
+
+interface Found {
+  objective: number;
+  second: number;
+}
+
+function bruteForce(problem: BlendProblem): Found | undefined {
+  let best: Found | undefined;
+  for (const choices of allChoices(problem.supply[0]!.length)) {
+    const isForced = choices.some((choice, j) => choice === "out" && (problem.lower?.[j] ?? 0) > 0);
+    const isTooLarge = choices.some(
+      (choice, j) => choice === "in" && (problem.smallestIfUsed?.[j] ?? 0) > (problem.upper?.[j] ?? Infinity),
+    );
+    if (isForced || isTooLarge) continue;
+    const next = problem.aim!.next === "fewest" ? "nearest" : problem.aim!.next;
+    const solution = solveContinuous(chosen(problem, choices), { ...problem.aim!, next });
+    if (solution.status === "infeasible") continue;
+    const count = choices.filter((choice) => choice === "in").length;
+    const second = problem.aim!.next === "fewest" ? count : problem.aim!.next === "cost" ? solution.cost! : 0;
+    const found = { objective: solution.objective, second };
+    if (!best || isBelow(found.objective, best.objective)) best = found;
+    else if (!isBelow(best.objective, found.objective) && isBelow(found.second, best.second)) best = found;
+  }
+  return best;
+}
+
+const isBelow = (a: number, b: number): boolean => a < b - EQUAL * Math.max(Math.abs(a), Math.abs(b), EQUAL);
+
+function expectSame(a: number, b: number): void {
+  expect(Math.abs(a - b)).toBeLessThanOrEqual(2 * EQUAL * Math.max(Math.abs(a), Math.abs(b), EQUAL));
+}
+
+test("fewest products: as few as trying every set", () => {
+  const random = seeded(SEED);
+  for (let k = 0; k < 25; k++) {
+    const problem: BlendProblem = {
+      ...randomBlend(random, { products: 7, nutrients: 4 }),
+      aim: { miss: k % 2 ? "squares" : "largest", next: "fewest" },
+    };
+    const solution = solveBlend(problem);
+    const best = bruteForce(problem);
+    expect(solution.status === "infeasible").toBe(best === undefined);
+    if (solution.status === "infeasible" || !best) continue;
+    expectSame(solution.objective, best.objective);
+    expect(solution.masses.filter((mass, j) => mass > 0 || (problem.lower?.[j] ?? 0) > 0).length).toBe(best.second);
+    expect(solution.certificate.search?.complete).toBe(true);
+  }
+});
+
+test("smallest amounts: as good as trying every set", () => {
+  const random = seeded(SEED + 1);
+  for (let k = 0; k < 25; k++) {
+    const blend = randomBlend(random, { products: 6, nutrients: 4 });
+    const problem: BlendProblem = {
+      ...blend,
+      aim: { miss: k % 2 ? "squares" : "largest", next: k % 3 ? "cost" : "nearest" },
+      smallestIfUsed: blend.prices!.map((_, j) => Math.min(random() * 0.8, blend.upper?.[j] ?? 1)),
+    };
+    const solution = solveBlend(problem);
+    const best = bruteForce(problem);
+    expect(solution.status === "infeasible").toBe(best === undefined);
+    if (solution.status === "infeasible" || !best) continue;
+    expectSame(solution.objective, best.objective);
+    if (problem.aim!.next === "cost") expectSame(solution.cost!, best.second);
+    solution.masses.forEach((mass, j) => {
+      if (mass > 0) expect(mass).toBeGreaterThanOrEqual(problem.smallestIfUsed![j]! * (1 - 1e-9));
+    });
+  }
+});
+
+test("one product does where one can: the first of two that are alike, and no third", () => {
+  const solution = solveBlend({
+    supply: [
+      [100, 200, 100],
+      [50, 100, 50],
+    ],
+    targets: [
+      { wanted: 100, bandBelow: 5, bandAbove: 5 },
+      { wanted: 50, bandBelow: 5, bandAbove: 5 },
+    ],
+    aim: { miss: "squares", next: "fewest" },
+  }) as ReachedBlend;
+  expect(solution.masses.filter((mass) => mass > 0).length).toBe(1);
+  expect(solution.status).toBe("met");
+});
+
+test("smallest amounts that no choice can keep are infeasible, by a complete search", () => {
+  const solution = solveBlend({
+    supply: [[1, 1]],
+    targets: [{ wanted: 1 }],
+    total: 1,
+    smallestIfUsed: [2, 3],
+  });
+  expect(solution).toMatchObject({ status: "infeasible", search: { complete: true } });
+});
