@@ -21,10 +21,12 @@ export function weighedLines(
 ): string[] {
   const blend = result.weighed;
   if (!blend) return [];
-  const measured = blend.amounts.map((amount) => measureText(amount, input, habit));
+  const measured = blend.amounts.map((amount) => (amount.steps > 0 ? measureText(amount, input, habit) : "none"));
   const width = Math.max(...measured.map(({ length }) => length));
   const lines = blend.amounts.map((amount, index) => {
     const exact = result.amounts.find(({ product }) => product === amount.product)?.massGrams ?? 0;
+    if (amount.steps === 0)
+      return `  ${measured[index]!.padStart(width)}  ${names.get(amount.product) ?? amount.product} (exactly ${weighed(exact, habit)}: too little to measure so)`;
     const beside = amount.measure === "scale" ? `exactly ${weighed(exact, habit)}` : weighed(amount.massGrams, habit);
     return `  ${measured[index]!.padStart(width)}  ${names.get(amount.product) ?? amount.product} (${beside})`;
   });

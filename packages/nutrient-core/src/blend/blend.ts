@@ -23,6 +23,8 @@ import { residualOf } from "./weigh-blend.ts";
  * @returns Amounts in grams, what they deliver and between which limits, how far each nutrient is off, the reason in
  *   words, weighable amounts and stock tanks where asked for, and the proof. Problems: `not-positive`,
  *   `limits-contradict`, `limit-already-passed`, `nothing-in-products`, `measure-too-coarse`.
+ * @example
+ * blend({ products: [kno3], purpose: { kind: "ratio", ratio: [1, 0, 3], batchGrams: 100 }, already: {}, within: 0 })  // => { status: "closest", totalGrams: 100 }
  */
 export function blend(input: BlendInput): Outcome<BlendResult> {
   const reach = reachBlend(input);

@@ -7,6 +7,9 @@ import { type CertificateReport, checkCertificate } from "./engine/certificate.t
  * @param certificate As a blend returned it, also after it was written as JSON and read back (JSON has no infinity:
  *   a null limit is none).
  * @returns Whether every promise holds to 1e-9, and which does not.
+ * @example
+ * const made = blend({ products: [kno3], purpose: { kind: "ratio", ratio: [1, 0, 3], batchGrams: 100 }, already: {}, within: 0 });
+ * checkBlendCertificate(made.value.certificate)  // => { valid: true, failures: [] }
  */
 export function checkBlendCertificate(certificate: BlendCertificate): CertificateReport {
   const { problem, solution, proofs, search } = certificate;

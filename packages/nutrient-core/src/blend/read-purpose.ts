@@ -10,6 +10,13 @@ import type { BlendPurpose } from "./blend-input.ts";
 import type { BlendRequest } from "./read-blend.ts";
 import { readWants } from "./read-wants.ts";
 
+/** What says nothing about each purpose: to take no notice of it would be to guess what was meant. */
+const IDLE = {
+  ratio: ["water", "area", "volume", "already", "stock", "tank"],
+  grade: ["water", "area", "volume", "already", "stock", "tank"],
+  target: ["batch"],
+} as const;
+
 /** Reads what a blend is for: exactly one of a ratio, a grade and a target, with its batch, water, area or volume. */
 export function readBlendPurpose(
   texts: BlendRequest,
@@ -28,6 +35,8 @@ export function readBlendPurpose(
       hint: 'use --ratio 3-1-2 --batch "1 kg", or --target "N 150 ppm, K 200 ppm" --water "9 L"',
     });
   }
+  const idle = IDLE[kind].find((name) => texts[name] !== undefined);
+  if (idle) return unusable(notFor(idle, kind, texts[idle]!));
   if (kind !== "target") {
     const batch = texts.batch;
     const parts = gather<{ triple: Triple; batchGrams: number }>({
@@ -107,6 +116,19 @@ export function readTriple(written: string): Outcome<Triple> {
     });
   }
   return answer([numbers[0]!, numbers[1]!, numbers[2]!]);
+}
+
+function notFor(name: string, kind: string, received: string) {
+  const remedy =
+    kind === "target" ? "say how much water, area or volume of mix it is for" : "write a target in ppm or g/m2 instead";
+  return {
+    code: "options-conflict",
+    path: name,
+    message: `A ${kind} takes no ${name}.`,
+    expected: kind === "target" ? "water, area or volume" : "a batch, such as 1 kg",
+    received,
+    hint: `leave out --${name}, or ${remedy}`,
+  };
 }
 
 function missing(path: string, expected: string, hint: string) {

@@ -5,6 +5,8 @@ import { tryBlend } from "./trial.ts";
 
 /** Above so many products in use, only single ones are tried. */
 const MOST_TO_SEARCH = 10;
+/** Of more products than these only the number is said. */
+const MOST_TO_NAME = 4;
 /** How much less a trial asks for, and the least saving that is worth a sentence. */
 const LESS = 0.1;
 const WORTH_SAVING = 0.02;
@@ -29,8 +31,10 @@ export function leftOut(input: BlendInput, { massGrams, solution }: Reached): st
   const names = (ids: readonly string[], isOut: boolean) =>
     used.filter(({ id }) => ids.includes(id) === isOut).map(({ name }) => inSentence(name));
   if (left.length === 0) return [];
+  const kept = used.length - left.length;
+  const others = kept > MOST_TO_NAME ? `the other ${kept}` : listed(names(left, false));
   return [
-    `${capital(listed(names(left, true)))} could be left out: ${listed(names(left, false))} alone also ${used.length - left.length > 1 ? "meet" : "meets"} every target.`,
+    `${capital(listed(names(left, true)))} could be left out: ${others} alone also ${kept > 1 ? "meet" : "meets"} every target.`,
   ];
 }
 
