@@ -137,6 +137,13 @@ describe("a line of the log", () => {
     );
   });
 
+  test("cannot be made two by what is written in it", () => {
+    for (const breaking of ["\n", "\r\n", "\r", "\u2028", "\n\n"]) {
+      const forged = sealed(`2026-06-01 note a${breaking}2026-06-02 fed`);
+      expect(linesOf(forged)).toEqual([{ whole: true, number: 1, text: "2026-06-01 note a 2026-06-02 fed" }]);
+    }
+  });
+
   test("a changed letter is noticed", () => {
     const line = sealed("2026-06-01 fed 3 cans");
     expect(linesOf(line.replace("3", "8"))).toEqual([{ whole: false, number: 1, text: line.replace("3", "8") }]);
@@ -177,6 +184,7 @@ describe("a file written whole", () => {
     );
     expect(outcomes.filter(({ ok }) => ok)).toHaveLength(1);
     expect(readFileSync(path, "utf8")).toBe(`text ${outcomes.findIndex(({ ok }) => ok)}`);
+    expect(readdirSync(folder).filter((name) => name.startsWith("."))).toEqual([]);
   });
 
   test.each([

@@ -103,11 +103,21 @@ describe("a calendar written again after the plan moved", () => {
     for (const text of [second, third]) {
       const gone = read(text).find(({ uid }) => uid.startsWith("pots-3."))!;
       expect(gone.component.getFirstPropertyValue("status")).toBe("CANCELLED");
-      expect(gone.startDate.toString()).toBe("2027-06-26");
+      expect([gone.startDate.toString(), gone.endDate.toString()]).toEqual(["2027-06-26", "2027-06-27"]);
       expect(gone.summary).toContain("pots: 1 can, flower and fruit");
     }
     const back = read(write(EXAMPLE_PLAN, 13, third)).find(({ uid }) => uid.startsWith("pots-3."))!;
     expect(back.component.getFirstPropertyValue("status")).toBeNull();
+  });
+
+  test("calls off entries whose names are folded over several lines", () => {
+    const long = (plan: SeasonPlan): SeasonPlan => ({
+      ...plan,
+      events: plan.events.map((event) => ({ ...event, id: `${"behind the glasshouse ".repeat(6)}${event.id}` })),
+    });
+    const second = read(write(long({ ...EXAMPLE_PLAN, events: [] }), 11, write(long(EXAMPLE_PLAN), 10)));
+    const gone = second.filter(({ component }) => component.getFirstPropertyValue("status") === "CANCELLED");
+    expect(gone.map(({ uid }) => uid.length > 75)).toEqual([true, true, true]);
   });
 
   test("leaves other people's entries, and files that are no calendar, alone", () => {

@@ -1,6 +1,6 @@
 /// <reference lib="dom.iterable" />
 /// <reference lib="dom" />
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -18,6 +18,8 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const path = join(folder, "season.html");
 const usPath = join(folder, "season-us.html");
+/** Ends just after a month's first day, where a label would run out of the drawing. */
+const edgePath = join(folder, "season-edge.html");
 beforeAll(async () => {
   for (const name of ["courtyard", "weather"]) cpSync(join(TEST_DATA, name), join(folder, name), { recursive: true });
   rmSync(join(folder, "courtyard/season.log"), { force: true });
@@ -25,6 +27,13 @@ beforeAll(async () => {
   const record = ["--record", "fed 2027-05-29", "--record", "fed 2027-06-12"];
   expect(await runTrug([...season, ...record, "--sheet", path], { cwd: folder })).toMatchObject({ code: 0 });
   expect(await runTrug([...season, "--units", "us", "--sheet", usPath], { cwd: folder })).toMatchObject({ code: 0 });
+  const edge = readFileSync(join(folder, "courtyard/season.yaml"), "utf8").replace(
+    "end: 2027-10-10",
+    "end: 2027-10-17",
+  );
+  writeFileSync(join(folder, "courtyard/edge.yaml"), edge.replace("log: season.log", "log: edge.log"));
+  const edgeSheet = ["season", "courtyard/edge.yaml", "--today", "2027-06-13", "--sheet", edgePath];
+  expect(await runTrug(edgeSheet, { cwd: folder })).toMatchObject({ code: 0 });
 });
 
 describe("the sheet as text", () => {
@@ -157,38 +166,41 @@ describe.skipIf(executable === undefined && !required)("the sheet in a browser",
     await page.close();
   });
 
-  test("letters in drawings stay inside them and do not lie on each other", async () => {
-    const page = await open(path, PAPERS[0][1], "print");
-    const found = await page.evaluate(() =>
-      [...document.querySelectorAll("svg")].flatMap((svg) => {
-        const frame = svg.getBoundingClientRect();
-        const texts = [...svg.querySelectorAll("text")].filter((text) => text.textContent !== "");
-        const boxes = texts.map((text) => ({ text: text.textContent ?? "", box: text.getBoundingClientRect() }));
-        const out = boxes.filter(
-          ({ box }) =>
-            box.left < frame.left - 1 ||
-            box.right > frame.right + 1 ||
-            box.top < frame.top - 1 ||
-            box.bottom > frame.bottom + 1,
-        );
-        const over = boxes.flatMap(({ text, box }, index) =>
-          boxes
-            .slice(index + 1)
-            .filter(
-              (other) =>
-                box.left < other.box.right - 1 &&
-                other.box.left < box.right - 1 &&
-                box.top < other.box.bottom - 2 &&
-                other.box.top < box.bottom - 2,
-            )
-            .map((other) => `${text} / ${other.text}`),
-        );
-        return [...out.map(({ text }) => `outside: ${text}`), ...over];
-      }),
-    );
-    expect(found).toEqual([]);
-    await page.close();
-  });
+  test.each(["path", "edgePath"] as const)(
+    "letters in drawings stay inside them and do not lie on each other (%s)",
+    async (which) => {
+      const page = await open(which === "path" ? path : edgePath, PAPERS[0][1], "print");
+      const found = await page.evaluate(() =>
+        [...document.querySelectorAll("svg")].flatMap((svg) => {
+          const frame = svg.getBoundingClientRect();
+          const texts = [...svg.querySelectorAll("text")].filter((text) => text.textContent !== "");
+          const boxes = texts.map((text) => ({ text: text.textContent ?? "", box: text.getBoundingClientRect() }));
+          const out = boxes.filter(
+            ({ box }) =>
+              box.left < frame.left - 1 ||
+              box.right > frame.right + 1 ||
+              box.top < frame.top - 1 ||
+              box.bottom > frame.bottom + 1,
+          );
+          const over = boxes.flatMap(({ text, box }, index) =>
+            boxes
+              .slice(index + 1)
+              .filter(
+                (other) =>
+                  box.left < other.box.right - 1 &&
+                  other.box.left < box.right - 1 &&
+                  box.top < other.box.bottom - 2 &&
+                  other.box.top < box.bottom - 2,
+              )
+              .map((other) => `${text} / ${other.text}`),
+          );
+          return [...out.map(({ text }) => `outside: ${text}`), ...over];
+        }),
+      );
+      expect(found).toEqual([]);
+      await page.close();
+    },
+  );
 
   test("large enough to read at arm's length: doses and days first, nothing below 11 points but in drawings", async () => {
     const page = await open(path, PAPERS[0][1], "print");

@@ -128,6 +128,16 @@ describe("the courtyard's season", () => {
     expect(at("Take care: ")).toBeLessThanOrEqual(24);
   });
 
+  test("on the day of a feed it stands under today, the day after no more", async () => {
+    const todayLine = async (day: string): Promise<string> => {
+      const { out } = await run(FILE, "--today", day);
+      return /^Today (.*(?:\n {7}.*)*)/m.exec(out)![1]!;
+    };
+    expect(await todayLine("2027-06-12")).toContain("8 g leafy feed");
+    expect(await todayLine("2027-06-11")).not.toContain("leafy feed");
+    expect(await todayLine("2027-06-13")).not.toContain("leafy feed");
+  });
+
   test("--all adds every feed; US units say gallons and ounces", async () => {
     const { result } = await json(FILE, ...TODAY);
     const { out } = await run(FILE, ...TODAY, "--all");
@@ -310,6 +320,15 @@ describe("recording", () => {
     const found = await run(FILE, ...TODAY, "--set", "places[0].name=tubs");
     expect(found.code).toBe(2);
     expect(found.err).toContain("record 3");
+    // Taking another line back does not help, and is not written; taking back the one in the way does.
+    const before = read(LOG);
+    await run(FILE, ...TODAY, "--set", "places[0].name=pots", "--record", "picked 1 kg");
+    writeFileSync(join(folder, FILE), read(FILE).replace("name: pots", "name: tubs"));
+    const longer = read(LOG);
+    expect(longer.startsWith(before)).toBe(true);
+    expect((await problem(FILE, ...TODAY, "--undo", "4")).code).toBe("planting-unknown");
+    expect(read(LOG)).toBe(longer);
+    expect((await run(FILE, ...TODAY, "--undo", "3")).code).toBe(0);
   });
 });
 

@@ -8,15 +8,15 @@ interface Tick {
   readonly label: string;
 }
 
-/** Where a time axis is marked, and with what words: as many marks as asked for or fewer, so that no two say the same. */
-export function dateTicks(scale: ScaleTime<number, number>, about: number): readonly Tick[] {
+/**
+ * Where a time axis is marked, and with what words: no more marks than asked for. (The scale takes the number as a
+ * hint, and would mark ten weeks by their months' names.)
+ */
+export function dateTicks(scale: ScaleTime<number, number>, atMost: number): readonly Tick[] {
   const [from, to] = scale.domain() as [Date, Date];
-  const months = (to.getTime() - from.getTime()) / 86_400_000 > MONTHS_FROM_DAYS;
-  const format = scale.tickFormat(about, months ? "%b" : "%-d %b");
-  for (let count = about; count > 1; count--) {
-    const ticks = scale.ticks(count).map((date) => ({ date, label: format(date) }));
-    const repeats = ticks.some(({ label }, index) => index > 0 && label === ticks[index - 1]!.label);
-    if (!repeats && ticks.length <= about) return ticks;
-  }
-  return scale.ticks(1).map((date) => ({ date, label: format(date) }));
+  const isLong = (to.getTime() - from.getTime()) / 86_400_000 > MONTHS_FROM_DAYS;
+  const format = scale.tickFormat(atMost, isLong ? "%b" : "%-d %b");
+  let dates = scale.ticks(atMost);
+  for (let count = atMost; dates.length > atMost && count > 0; count--) dates = scale.ticks(count);
+  return dates.map((date) => ({ date, label: format(date) }));
 }
