@@ -1,5 +1,12 @@
 import { resolve } from "node:path";
-import { type Outcome, type Problem, planSeason, readShelf } from "nutrient-core";
+import {
+  type Outcome,
+  type Problem,
+  planSeason,
+  type QuantityReader,
+  readShelf,
+  readShelfIngredients,
+} from "nutrient-core";
 import type { TrugCommand } from "../command.ts";
 import { EXIT } from "../exit-codes.ts";
 import { type SeasonFileContext, seasonFrom } from "../input/season-file.ts";
@@ -29,7 +36,7 @@ export const checkCommand: TrugCommand = {
       const outcome =
         kind === "season"
           ? await checkSeason(read.value, file, { io: context.io, shelf: options["shelf"], quantity })
-          : read.value.locate(readShelf(read.value.document, quantity));
+          : read.value.locate(checkShelf(read.value.document, quantity));
       checked.push({ file, kind, problems: outcome.ok ? [] : outcome.problems });
     }
     const unusable = checked.some(({ problems }) => problems.length > 0);
@@ -56,6 +63,12 @@ export const checkCommand: TrugCommand = {
 function kindOf(document: unknown): "season" | "shelf" {
   const fields = document !== null && typeof document === "object" ? (document as Record<string, unknown>) : {};
   return fields["kind"] === "season" || (fields["kind"] === undefined && "places" in fields) ? "season" : "shelf";
+}
+
+/** A shelf is usable when its products read, and what it has for mixes. */
+function checkShelf(document: unknown, quantity: QuantityReader): Outcome<unknown> {
+  const shelf = readShelf(document, quantity);
+  return shelf.ok ? readShelfIngredients(shelf.value.components, quantity) : shelf;
 }
 
 /** A season is usable when it reads, with the files it names, and can be planned. */

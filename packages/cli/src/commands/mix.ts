@@ -8,9 +8,13 @@ import {
   type QuantityReader,
   readMix,
   readPlainQuantity,
+  STARTING_POINTS,
+  type StartingPoint,
 } from "nutrient-core";
 import type { Context, Options, TrugCommand } from "../command.ts";
 import { mixLines } from "../render/mix.ts";
+
+const startingPoint = ({ id, about }: StartingPoint): string => `  ${id.padEnd(26)}${about}`;
 
 const each = (value: string, before: readonly string[] = []): string[] => [...before, value];
 
@@ -28,7 +32,8 @@ export const mixCommand: TrugCommand = {
       .option("--aim <aim>", "of the order: least-cost (default) or least-left-over")
       .option("--floor-limit <load>", "what a roof or balcony may carry: 2.5 kPa, 60 psf")
       .option("--car <load>", 'what the car takes at once: "400 kg, 600 L"')
-      .option("--drawing <file>", "also write a drawing to scale, as SVG"),
+      .option("--drawing <file>", "also write a drawing to scale, as SVG")
+      .addHelpText("after", `\nStarting points for --recipe:\n${STARTING_POINTS.map(startingPoint).join("\n")}`),
   examples: [
     'trug mix --recipe "compost 1, perlite 1, coir 1" --fill "12 pots 30 cm x 24 cm x 28 cm" --pack "compost 50 L 6.50"',
     'trug mix --recipe "own soil 2, compost 1" --fill "2 beds 4 ft x 8 ft x 12 in" --loss 10% --units us',

@@ -1,4 +1,6 @@
 import { type Caution, raise } from "../outcome/caution.ts";
+import { hazardCautions } from "../product/hazard-cautions.ts";
+import { materialById } from "../product/materials.ts";
 import {
   brickYield,
   compostShare,
@@ -27,7 +29,9 @@ const LIME = /\blime|limestone|chalk|calcium carbonate|dolomi/;
 export function mixCautions(input: MixInput, result: MixResult, unweighed: readonly string[]): Caution[] {
   return [
     ...loadCautions(input, result),
-    ...hazardCautions(input),
+    ...ingredientCautions(input),
+    // What is mixed in by mass, where it is a material that is known.
+    ...hazardCautions(input.recipe.additions.flatMap(({ name }) => materialById(name) ?? [])),
     ...compostCautions(input),
     ...(unweighed.length > 0 ? [raise(weightUnknown, { ingredients: unweighed })] : []),
     ...lossCautions(input, result),
@@ -47,7 +51,7 @@ function loadCautions({ floorLimitKilopascals: limit }: MixInput, { fills }: Mix
   return [raise(heaviest.load.kilopascals > limit ? roofLoadOver : roofLoadWithin, facts)];
 }
 
-function hazardCautions({ recipe }: MixInput): Caution[] {
+function ingredientCautions({ recipe }: MixInput): Caution[] {
   const byHazard = new Map<IngredientHazard, string[]>();
   for (const { name } of recipe.components) {
     for (const hazard of ingredientFacts(name)?.hazards ?? [])

@@ -227,6 +227,8 @@ describe("cautions", () => {
     ["horse manure 1, own soil 3", [BED], "soil-lead"],
     ["horse manure 1, own soil 3", [BED], "weight-unknown"],
     [`${THIRDS} + dolomitic lime 3 kg/m3`, [BED], "lime-with-compost"],
+    ["peat-vermiculite", [BED], "hazard-oxidiser"],
+    [`${THIRDS} + hydrated lime 500 g/m3`, [BED], "hazard-caustic"],
     [THIRDS, ["3 trade #5 pots"], "trade-pot"],
     [THIRDS, ["3 pots 30 cm x 28 cm drainage 3 cm"], "drainage-layer"],
     [THIRDS, [BED], "no-pack-known"],
@@ -291,9 +293,13 @@ describe("requests that cannot be used", () => {
   test("components of the shelf are read with the same care", () => {
     const request = { recipe: THIRDS, fill: [BED] };
     expect(problemsWith(request, [{ name: "compost", packs: ["50 L 6.50", "50"] }])).toEqual([
-      "components[0] packs[1] unit-missing",
+      "components[0].packs[1] unit-missing",
     ]);
-    expect(problemsWith(request, [{ packs: [] }])).toEqual(["components[0] name field-missing"]);
+    expect(problemsWith(request, [{ packs: [] }])).toEqual(["components[0].name field-missing"]);
+    expect(problemsWith(request, [{ name: "bark", stock: "5 kg", density: "heavy" }])).toEqual([
+      "components[0].stock dimension-mismatch",
+      "components[0].density density-unreadable",
+    ]);
     expect(problemsWith(request, ["compost"])).toEqual(["components[0] field-unusable"]);
     expect(problemsWith(request, [{ name: "gravel", packs: ["25 kg makes 15 L 4"] }])).toEqual([]);
   });

@@ -32,7 +32,18 @@ export function readShelfIngredients(
   entries: readonly unknown[],
   read: QuantityReader,
 ): Outcome<readonly IngredientSupply[]> {
-  return gatherList(entries.map((entry, index) => at(`components[${index}]`, readShelfIngredient(entry, read))));
+  return gatherList(entries.map((entry, index) => within(`components[${index}]`, readShelfIngredient(entry, read))));
+}
+
+/** Puts problems below a field of the file, dotted, so that the file's reader can find its line. */
+function within<T>(path: string, outcome: Outcome<T>): Outcome<T> {
+  if (outcome.ok) return outcome;
+  return unusable(
+    ...outcome.problems.map((problem) => ({
+      ...problem,
+      path: problem.path === "" ? path : `${path}.${problem.path}`,
+    })),
+  );
 }
 
 function readShelfIngredient(entry: unknown, read: QuantityReader): Outcome<IngredientSupply> {
@@ -41,10 +52,10 @@ function readShelfIngredient(entry: unknown, read: QuantityReader): Outcome<Ingr
   const { packs = [], bulk = [], stock, density } = entered.value;
   const name = entered.value.name.trim().toLowerCase();
   const offers = gatherList([
-    ...packs.map((text, index) => at(`packs[${index}]`, readPack(text, read))),
-    ...bulk.map((text, index) => at(`bulk[${index}]`, readBulk(text, name, read))),
+    ...packs.map((text, index) => within(`packs[${index}]`, readPack(text, read))),
+    ...bulk.map((text, index) => within(`bulk[${index}]`, readBulk(text, name, read))),
   ]);
-  const litres = stock === undefined ? answer(0) : at("stock", ofDimension(read(stock), "volume", stock));
+  const litres = stock === undefined ? answer(0) : within("stock", ofDimension(read(stock), "volume", stock));
   const dry = density === undefined ? answer(undefined) : readDensity(density, read);
   if (!offers.ok || !litres.ok || !dry.ok) {
     return unusable(...[offers, litres, dry].flatMap((one) => (one.ok ? [] : one.problems)));

@@ -11,7 +11,7 @@ export interface NamedOffer {
 }
 
 const NAMED = /^([^\d$€£]*[^\d\s$€£:])\s*:?\s+([$€£]?\s*[\d.].*)$/;
-const PRICE_LAST = /^(.*?\S)\s+[$€£]?\s*(\d+(?:[.,]\d{1,2})?)\s*[$€£]?$/;
+const PRICE_LAST = /^(.*?\S)\s+[$€£]?\s*(\d+(?:[.,]\d{1,2})?)\s*(?:[$€£]|[A-Z]{3})?$/;
 
 /** Parts "compost 50 L 6.50" into the ingredient and the rest. */
 export function splitName(text: string): { readonly name: string; readonly rest: string } | undefined {
