@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { gapOf } from "../mix/testing/evaluate.ts";
 import { addDays, type CivilDate, dateOfDay, dayNumber } from "./civil-date.ts";
 import { cropFacts } from "./crop.ts";
 import { type DailyTemperature, degreeDays } from "./degree-days.ts";
@@ -101,6 +102,13 @@ describe("a flower predicted from warmth", () => {
       }
       return at;
     };
+    const input = season({ plantings: [plants], weather: rows, raisedAtCelsius: 19 });
+    const plan = planSeason(input);
+    const line = plan.ok ? plan.working.find(({ label }) => label.includes("likely first flower")) : undefined;
+    // The day's warmth is added up in the order of the days; the sum is the first that reaches the likely figure.
+    expect(line!.value).toBeGreaterThanOrEqual(likely);
+    expect(line!.value - likely).toBeLessThan(18);
+    expect(gapOf(line!)).toBeLessThanOrEqual(1e-12);
     expect(predicted).toMatchObject({ earliest: reached(least), likely: reached(likely), latest: reached(most) });
   });
 

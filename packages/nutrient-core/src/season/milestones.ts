@@ -1,15 +1,19 @@
+import type { WorkingLine } from "../outcome/working.ts";
 import { type CivilDate, dateOfDay, dayNumber } from "./civil-date.ts";
 import type { Expectation, Milestone } from "./crop.ts";
 import { degreeDays, type Thresholds } from "./degree-days.ts";
 import type { ObservedEntry } from "./log.ts";
 import type { DateRange, MilestoneDate, Planting, SeasonInput } from "./season.ts";
-import { dayOfWarmth, type WarmthScenario, warmthScenarios } from "./warmth.ts";
+import { type Indoors, type WarmthScenario, warmthScenarios } from "./warmth.ts";
+import { type WarmthRange, warmthRange } from "./warmth-range.ts";
 
 /** The dates of a planting's milestones, given, observed or predicted, each worked out when it is first asked for. */
 export interface MilestoneCalendar {
   readonly dateOf: (milestone: Milestone) => MilestoneDate | undefined;
   /** So many degree days after a milestone; undefined where no weather or no threshold is known. */
   readonly warmthAfter: (milestone: Milestone, amount: number) => DateRange | undefined;
+  /** The warmth behind each prediction that was made, day by day. */
+  readonly workings: () => readonly WorkingLine[];
   /** Which weather the predictions rest on; undefined where none was used. */
   readonly weatherBasis: () => WarmthScenario["basis"] | undefined;
 }
@@ -48,6 +52,7 @@ export function milestoneCalendar(
   const found = new Map<Milestone, MilestoneDate | undefined>();
   const thresholds = planting.facts.thresholds;
   const scenarios = thresholds ? weather(thresholds) : [];
+  const workings = new Map<Milestone, () => WorkingLine>();
   let used = false;
 
   const given = (milestone: Milestone): CivilDate | undefined =>
@@ -79,8 +84,13 @@ export function milestoneCalendar(
     const own = given(milestone);
     if (own) return exact(own, "given");
     for (const expectation of planting.facts.expected[milestone] ?? []) {
-      const range = expect(expectation);
-      if (!range) continue;
+      const predicted = expect(expectation);
+      if (!predicted) continue;
+      const { working, ...range } = predicted;
+      if (working) {
+        const label = `${planting.name}: degree days to the likely ${milestone.replace("-", " ")}`;
+        workings.set(milestone, () => working(label, expectation.source));
+      }
       const basis = expectation.unit;
       return {
         planting: planting.name,
@@ -94,10 +104,11 @@ export function milestoneCalendar(
     return undefined;
   };
 
-  const expect = ({ after, unit, amounts: [least, likely, most] }: Expectation): DateRange | undefined => {
+  const expect = ({ after, unit, amounts }: Expectation): (DateRange & Partial<WarmthRange>) | undefined => {
     const from = dateOf(after);
     if (!from) return undefined;
-    if (unit === "degree-days") return warmth(after, [least, likely, most]);
+    if (unit === "degree-days") return warmth(after, amounts);
+    const [least, likely, most] = amounts;
     const later = (date: CivilDate, days: number): CivilDate => dateOfDay(dayNumber(date) + Math.round(days));
     return {
       earliest: later(from.earliest, least),
@@ -106,42 +117,31 @@ export function milestoneCalendar(
     };
   };
 
-  const warmth = (
-    after: Milestone,
-    [least, likely, most]: readonly [number, number, number],
-  ): DateRange | undefined => {
+  const warmth = (after: Milestone, amounts: readonly [number, number, number]): WarmthRange | undefined => {
     const from = dateOf(after);
     if (!from || scenarios.length === 0) return undefined;
     const indoors = underCover(after);
     if (indoors === "unknown") return undefined;
-    const days = (start: CivilDate, amount: number): number[] | undefined => {
-      const reached = scenarios.map((scenario) => dayOfWarmth(scenario, dayNumber(start), amount, indoors));
-      const known = reached.filter((day) => day !== undefined);
-      return known.length === 0 ? undefined : known.sort((a, b) => a - b);
-    };
-    const [early, middle, late] = [days(from.earliest, least), days(from.likely, likely), days(from.latest, most)];
-    if (!early || !middle || !late) return undefined;
-    used = true;
-    return {
-      earliest: dateOfDay(early[0]!),
-      likely: dateOfDay(middle[Math.floor((middle.length - 1) / 2)]!),
-      latest: dateOfDay(late.at(-1)!),
-    };
+    const range = warmthRange(scenarios, from, amounts, indoors);
+    used ||= range !== undefined;
+    return range;
   };
 
   /** Seedlings raised under cover gather the warmth of the house; where that is not known nothing can be reckoned. */
-  const underCover = (after: Milestone): { warmth: number; until: number } | undefined | "unknown" => {
-    if (after !== "sown" || !planting.sown || planting.sown >= planting.setOut) return undefined;
+  const underCover = (after: Milestone): Indoors | undefined | "unknown" => {
+    const setOut = dateOf("set-out")!.likely;
+    if (after !== "sown" || !planting.sown || planting.sown >= setOut) return undefined;
     if (raisedAtCelsius === undefined) return "unknown";
-    return { warmth: degreeDays(raisedAtCelsius, raisedAtCelsius, thresholds!), until: dayNumber(planting.setOut) };
+    return { warmth: degreeDays(raisedAtCelsius, raisedAtCelsius, thresholds!), until: dayNumber(setOut) };
   };
 
   return {
     dateOf,
     warmthAfter: (milestone, amount) => {
       const range = warmth(milestone, [amount, amount, amount]);
-      return range && notBefore(range, null);
+      return range && { earliest: range.earliest, likely: range.likely, latest: range.latest };
     },
+    workings: () => [...workings.values()].map((line) => line()),
     weatherBasis: () => (used ? scenarios[0]?.basis : undefined),
   };
 }

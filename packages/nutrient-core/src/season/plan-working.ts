@@ -3,7 +3,7 @@ import type { Recipe } from "./recipe.ts";
 import type { SeasonEvent, SeasonInput, SeasonPlan } from "./season.ts";
 
 /** Beyond this many recipes and plantings the working would be longer than anyone reads; totals stay complete. */
-const MOST_SHOWN = 24;
+export const MOST_SHOWN = 24;
 
 /** The arithmetic behind a plan: each recipe, the cans of each kind of feed, the totals and the budget. */
 export function planWorking(plan: SeasonPlan, input: SeasonInput, recipes: readonly Recipe[]): WorkingLine[] {

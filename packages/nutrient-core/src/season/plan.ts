@@ -19,7 +19,7 @@ import {
 } from "./log.ts";
 import { type MilestoneCalendar, milestoneCalendar, type Surroundings, surroundingsOf } from "./milestones.ts";
 import { plantingCautions, seasonCautions } from "./plan-cautions.ts";
-import { planWorking } from "./plan-working.ts";
+import { MOST_SHOWN, planWorking } from "./plan-working.ts";
 import { remindersFor } from "./reminders.ts";
 import { schedule } from "./schedule.ts";
 import type { MilestoneDate, Planting, Reminder, SeasonEvent, SeasonInput, SeasonPlan, StageSpan } from "./season.ts";
@@ -93,7 +93,11 @@ export function planSeason(
     ),
     ...seasonCautions(plan, input, book.all()),
   ];
-  const working: WorkingLine[] = [...planWorking(plan, input, book.all()), ...shopping.working];
+  const working: WorkingLine[] = [
+    ...parts.slice(0, MOST_SHOWN).flatMap(({ calendar }) => calendar.workings()),
+    ...planWorking(plan, input, book.all()),
+    ...shopping.working,
+  ];
   return answer(plan, inOrderOfUrgency(cautions), working);
 }
 

@@ -73,23 +73,33 @@ function yearsBefore(day: number, years: number): number {
   return read.ok ? dayNumber(read.value) : dayNumber(`${moved.slice(0, 8)}28` as CivilDate);
 }
 
+/** Plants under cover: the warmth of each day there, up to and including the last one. */
+export interface Indoors {
+  readonly warmth: number;
+  readonly until: number;
+}
+
+/** Degree days of one day, under cover or outdoors; undefined where the scenario cannot say. */
+export function warmthOn(scenario: WarmthScenario, day: number, indoors: Indoors | undefined): number | undefined {
+  return indoors && day <= indoors.until ? indoors.warmth : scenario.on(day);
+}
+
 /**
  * The day on which so much warmth has come together, counted from the day after `from`.
  *
- * @param indoors Warmth of a day under cover, up to and including `indoorsUntil`; left out for what grows outdoors.
+ * @param indoors Left out for what grows outdoors.
  * @returns Undefined where the scenario has no weather for a day before that.
  */
 export function dayOfWarmth(
   scenario: WarmthScenario,
   from: number,
   amount: number,
-  indoors?: { readonly warmth: number; readonly until: number },
+  indoors?: Indoors,
 ): number | undefined {
   let sum = 0;
   for (let day = from; day < from + LONGEST_DAYS; day += 1) {
     if (sum >= amount) return day;
-    const next = day + 1;
-    const warmth = indoors && next <= indoors.until ? indoors.warmth : scenario.on(next);
+    const warmth = warmthOn(scenario, day + 1, indoors);
     if (warmth === undefined) return undefined;
     sum += warmth;
   }

@@ -8,7 +8,8 @@ const FILE = new URL("../../../../../docs/season.schema.json", import.meta.url);
 /** The published schema is made from the door itself, so that an editor and the command never disagree. */
 const made = (): unknown => ({
   title: "A season",
-  description: "The season file: what is grown where, what it is fed with, and when. Editors complete it with this schema.",
+  description:
+    "The season file: what is grown where, what it is fed with, and when. Editors complete it with this schema.",
   ...z.toJSONSchema(seasonDocument),
 });
 
