@@ -19,3 +19,11 @@ export function contradiction(input: BlendInput): Problem {
     hint: "raise a limit or a largest amount, or lower a smallest one",
   };
 }
+
+/** Whether more of a product has to be used than there is of it. */
+export function asksForMoreThanThereIs({ products, uses = [] }: BlendInput): boolean {
+  return uses.some(({ product, leastGrams = 0, mostGrams = Number.POSITIVE_INFINITY }) => {
+    const inStock = products.find(({ id }) => id === product)?.stockGrams ?? Number.POSITIVE_INFINITY;
+    return leastGrams > Math.min(inStock, mostGrams);
+  });
+}

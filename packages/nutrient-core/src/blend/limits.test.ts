@@ -112,6 +112,13 @@ describe("amounts of single products", () => {
     expect(grams({ ...FEED, products: "nitre, urea" }, shelf)[0]).toBe(1.5);
   });
 
+  test("a stock too small for its least amount is left out, or refused", () => {
+    const shelf = [{ ...product("KNO3"), id: "nitre", stockGrams: 0.5 }];
+    const request = { ...FEED, products: "nitre, urea" };
+    expect(grams({ ...request, use: "nitre at least 2 g or none" }, shelf)[0]).toBe(0);
+    expect(problemOf({ ...request, use: "nitre at least 2 g" }, shelf)).toBe("limits-contradict");
+  });
+
   test("a ratio keeps to the stock too, and still makes the whole batch", () => {
     const shelf = [{ ...product("0-0-60"), id: "potash", stockGrams: 100 }];
     const request = { products: "46-0-0, 18-46-0, potash, 13-0-44", ratio: "3-1-2", batch: "1 kg" };

@@ -100,10 +100,13 @@ export function engineTarget({ wanted, direction, band, weight }: Row): Nutrient
 export function withAmountLimits(problem: BlendProblem, { products, uses = [] }: BlendInput): BlendProblem {
   const useOf = (id: string) => uses.find(({ product }) => product === id);
   const lower = products.map(({ id }) => useOf(id)?.leastGrams ?? 0);
-  const upper = products.map(({ id, stockGrams = Number.POSITIVE_INFINITY }) =>
+  const stock = products.map(({ id, stockGrams = Number.POSITIVE_INFINITY }) =>
     Math.min(stockGrams, useOf(id)?.mostGrams ?? Number.POSITIVE_INFINITY),
   );
-  const smallestIfUsed = products.map(({ id }) => useOf(id)?.leastIfUsedGrams ?? 0);
+  const enough = products.map(({ id }) => useOf(id)?.leastIfUsedGrams ?? 0);
+  // Where there is not enough of a product to use it at all, it is left out.
+  const upper = stock.map((most, j) => (enough[j]! > most ? 0 : most));
+  const smallestIfUsed = enough.map((least, j) => (upper[j] === 0 ? 0 : least));
   return {
     ...problem,
     ...(lower.some((least) => least > 0) ? { lower } : {}),

@@ -20,7 +20,16 @@ export function reachRatio(input: BlendInput, batchGrams: number, posed: PosedBl
   const massGrams = free.masses.map((mass) => mass * stretch);
   const limited = withAmountLimits(problem, input);
   if (!(filled > 0) || keepsAmounts(limited, massGrams)) {
-    return answer({ problem, solution: free, rows, extent, massGrams, delivered: free.delivered, stretch });
+    return answer({
+      problem,
+      solution: free,
+      rows,
+      extent,
+      massGrams,
+      delivered: free.delivered,
+      conductivityCorrection: 1,
+      stretch,
+    });
   }
   const whole = ofWholeBatch(limited, rows, batchGrams, stretch);
   const solution = solveBlend(whole);
@@ -40,6 +49,7 @@ export function reachRatio(input: BlendInput, batchGrams: number, posed: PosedBl
     extent,
     massGrams: masses,
     delivered: problem.supply.map((row) => row.reduce((sum, perGram, j) => sum + perGram * masses[j]!, 0)),
+    conductivityCorrection: 1,
     stretch: 1,
   });
 }

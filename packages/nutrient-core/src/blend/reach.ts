@@ -1,7 +1,7 @@
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import { electricalConductivity } from "../solution/conductivity.ts";
 import type { BlendInput } from "./blend-input.ts";
-import { contradiction } from "./contradiction.ts";
+import { asksForMoreThanThereIs, contradiction } from "./contradiction.ts";
 import type { BlendProblem } from "./engine/problem.ts";
 import type { ReachedBlend } from "./engine/solution.ts";
 import { solveBlend } from "./engine/solve.ts";
@@ -20,6 +20,8 @@ export interface Reached {
   readonly massGrams: readonly number[];
   /** Per row, in the row's own unit and scale, what was there already included. */
   readonly delivered: readonly number[];
+  /** What the straight line of a limit on the conductivity was scaled by; 1 where there is none. */
+  readonly conductivityCorrection: number;
   /** The whole blend is so many times the rows' scale: a ratio's rows are those of one hundred grams. */
   readonly stretch: number;
 }
@@ -37,8 +39,9 @@ const ROUNDS = 8;
 export function reachBlend(input: BlendInput, adjusted: Adjusted = {}): Outcome<Reached> {
   const passed = notYetPassed(input);
   if (!passed.ok) return passed;
+  if (asksForMoreThanThereIs(input)) return unusable(contradiction(input));
   const limit = input.limits?.findIndex(({ kind }) => kind === "conductivity") ?? -1;
-  let conductivityCorrection = 1;
+  let conductivityCorrection = adjusted.conductivityCorrection ?? 1;
   for (let round = 0; ; round++) {
     const reached = reachOnce(input, { ...adjusted, conductivityCorrection });
     if (!reached.ok || limit < 0 || round === ROUNDS) return reached;
@@ -48,7 +51,7 @@ export function reachBlend(input: BlendInput, adjusted: Adjusted = {}): Outcome<
     const amounts = input.products.map((product, j) => ({ product, massGrams: massGrams[j]! }));
     const full = electricalConductivity(amounts, extent.amount).milliSiemensPerCm;
     // A blend that the first line does not hold back, and that keeps the ceiling, needs no other line.
-    if (conductivityCorrection === 1 && straight < most * (1 - SETTLED) && full <= most) return reached;
+    if (round === 0 && straight < most * (1 - SETTLED) && full <= most) return reached;
     const next = straight > 0 ? (conductivityCorrection * full) / straight : conductivityCorrection;
     if (Math.abs(next - conductivityCorrection) <= SETTLED * next) return reached;
     conductivityCorrection = next;
@@ -60,8 +63,9 @@ function reachOnce(input: BlendInput, adjusted: Adjusted): Outcome<Reached> {
   if (!posed.ok) return posed;
   if (input.purpose.kind === "ratio") return reachRatio(input, input.purpose.batchGrams, posed.value);
   const { problem, rows, extent } = posed.value;
+  const { conductivityCorrection = 1 } = adjusted;
   const solution = solveBlend(problem);
   if (solution.status === "infeasible") return unusable(contradiction(input));
   const { masses, delivered } = solution;
-  return answer({ problem, solution, rows, extent, massGrams: masses, delivered, stretch: 1 });
+  return answer({ problem, solution, rows, extent, massGrams: masses, delivered, conductivityCorrection, stretch: 1 });
 }

@@ -61,8 +61,10 @@ function isCandidate(material: Product, { products }: BlendInput, { rows, extent
   return suits && rows.some(({ nutrient }) => fractionOf(material, nutrient) > 0);
 }
 
-function tryMaterial(material: Product, input: BlendInput, { solution, rows }: Reached): Helper | undefined {
-  const tried = tryBlend({ ...input, products: [...input.products, material] });
+function tryMaterial(material: Product, input: BlendInput, reached: Reached): Helper | undefined {
+  const { solution, rows, conductivityCorrection } = reached;
+  // One more product moves the line of the conductivity little.
+  const tried = tryBlend({ ...input, products: [...input.products, material] }, { conductivityCorrection });
   if (!tried) return undefined;
   const massGrams = tried.massGrams.at(-1)!;
   const left = solution.objective > 0 ? tried.solution.objective / solution.objective : 1;
