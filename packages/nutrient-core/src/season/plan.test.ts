@@ -9,7 +9,7 @@ import type { Programme } from "./programme.ts";
 import { ppm } from "./programmes/ppm.ts";
 import { PROGRAMMES } from "./programmes/programmes.ts";
 import { TWO_PHASE } from "./programmes/two-phase.ts";
-import type { SeasonInput, SeasonPlan } from "./season.ts";
+import type { Planting, SeasonInput, SeasonPlan } from "./season.ts";
 import { answered, BLOOM, day, fedWith, LEAFY, planting, product, SALTPETRE, season } from "./testing/demo.ts";
 
 const FED_APART = fedWith(TWO_PHASE, { leaf: ["leafy-feed"], fruit: ["bloom-feed", "saltpetre"] });
@@ -79,6 +79,20 @@ describe("a season ahead", () => {
 
 const listed = (facts: Readonly<Record<string, unknown>>): string[] =>
   Object.entries(facts).flatMap(([key, value]) => (/^sources/.test(key) ? (value as string[]) : []));
+
+test("within a tenth of every target is met, and further off is not", () => {
+  const stage = TWO_PHASE.stages[0]!;
+  const reached = (P2O5: number) => {
+    const target = { ...stage.target, wanted: ppm({ N: 200, P2O5, K2O: 200 }) };
+    const programme = { ...TWO_PHASE, stages: [{ ...stage, target, products: ["leafy-feed"] }] };
+    return planned(season({ plantings: [planting({ programme })] })).events[0]!;
+  };
+  // The feed brings half as much P2O5 as N: 100 mg/L.
+  expect(reached(91.5)).toMatchObject({ reached: "met", explanation: [] });
+  expect(reached(90)).toMatchObject({ reached: "closest", explanation: ["P2O5 comes to 100 mg/L instead of 90.0."] });
+  expect(reached(111)).toMatchObject({ reached: "met" });
+  expect(reached(112)).toMatchObject({ reached: "closest" });
+});
 
 describe("what is there already counts", () => {
   test("the water's nitrogen comes off the target, and stays in what is delivered", () => {
@@ -184,7 +198,14 @@ describe("the record", () => {
     const flower = waiting.milestones.find(({ milestone }) => milestone === "first-flower")!;
     expect(flower).toMatchObject({ earliest: today, likely: today, latest: today });
     expect(flower.expected!.latest).toBe("2027-06-29");
-    expect(codes(INPUT, [fed(plan, 0, "1")], today)).toContain("milestone-overdue");
+    const overdue = (day: CivilDate) => {
+      const made = planSeason(INPUT, [fed(plan, 0, "1")], day);
+      return made.ok
+        ? made.cautions.filter(({ code }) => code === "milestone-overdue").map(({ facts }) => facts["milestone"])
+        : [];
+    };
+    expect(overdue(today)).toEqual(["first flower"]);
+    expect(overdue(day("2027-06-29"))).toEqual([]);
   });
 
   test("undoing everything gives the plan of an empty record", () => {
@@ -274,6 +295,28 @@ describe("ceilings", () => {
   });
 });
 
+describe("what a crop takes up", () => {
+  const need = (more: Partial<Planting>, nutrient: "N" | "P" | "K") =>
+    planned(season({ plantings: [planting(more)] })).budget.find((one) => one.nutrient === nutrient)!.need;
+
+  test("from the fruit hoped for: 3 to 3.5 g of N for each kilogram", () => {
+    expect(need({ harvestKilogramsPerPlant: 2 }, "N")).toEqual({ gramsPerPlant: [6, 7], source: "hegde-1997" });
+    expect(need({ harvestKilogramsPerPlant: 2 }, "K")!.gramsPerPlant).toEqual([10, 12]);
+  });
+
+  test("else from the area: 20 plants on 1.6 m2 have 0.08 m2 each; nothing where neither is known", () => {
+    const { gramsPerPlant, source } = need({}, "N")!;
+    near(gramsPerPlant[0], 22.42 * 0.08);
+    near(gramsPerPlant[1], 29.14 * 0.08);
+    expect(source).toBe("uc-pepper-fertility");
+    const { areaSquareMetres: _, ...unmeasured } = planting();
+    const { budget } = planned(season({ plantings: [unmeasured] }));
+    expect(budget.map((one) => one.need)).toEqual([null, null, null]);
+    const { uptake: __, ...unknown } = planting().facts;
+    expect(need({ facts: unknown }, "N")).toBeNull();
+  });
+});
+
 describe("what to heed", () => {
   test("the rule of thumb is told with both sides, and only where it is followed", () => {
     expect(codes(INPUT)).toContain("rule-of-thumb");
@@ -353,6 +396,20 @@ describe("shopping", () => {
       { packGrams: 250, count: 1, price: 5 },
     ]);
     expect(shoppingCost).toBe(11);
+  });
+
+  test("only what the stock does not hold is bought", () => {
+    const packs = [{ massGrams: 100, price: 3 }];
+    const bloom = { ...BLOOM, packs, stockGrams: 200 };
+    const input = season({
+      products: [LEAFY, bloom],
+      shelf: [LEAFY, bloom],
+      plantings: [planting({ programme: fedWith(TWO_PHASE, { leaf: ["leafy-feed"], fruit: ["bloom-feed"] }) })],
+    });
+    // 256 g needed and 200 g there: one pack of 100 g.
+    const line = planned(input).shopping[1]!;
+    expect(line.packs).toEqual([{ packGrams: 100, count: 1, price: 3 }]);
+    near(line.leftoverGrams, 44);
   });
 
   test("what no pack is known for is missing, and the cost is not known", () => {
