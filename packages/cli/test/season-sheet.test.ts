@@ -1,9 +1,9 @@
 /// <reference lib="dom.iterable" />
 /// <reference lib="dom" />
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import axe from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { EXAMPLE_PLAN } from "../../nutrient-core/src/season/testing/example-plan.ts";
@@ -72,6 +72,56 @@ describe("the sheet as text", () => {
     expect(html`<a b="${evil}">${[evil, html`<i>${1}</i>`]}${undefined}${false}</a>`.markup).toBe(
       `<a b="&lt;script&gt;alert(1)&lt;/script&gt;&quot;&#39;&amp;">&lt;script&gt;alert(1)&lt;/script&gt;&quot;&#39;&amp;<i>1</i></a>`,
     );
+  });
+
+  test("plantings that are alike share a row; of very many, those nearest to a limit are drawn, and the rest is told", () => {
+    const names = Array.from({ length: 30 }, (_, index) => `bed ${index + 1}`);
+    const [first] = EXAMPLE_PLAN.stages;
+    const of = <T extends object>(parts: readonly T[]): T[] =>
+      names.flatMap((planting) => parts.map((part) => ({ ...part, planting })));
+    const alike = {
+      ...EXAMPLE_PLAN,
+      stages: of(EXAMPLE_PLAN.stages),
+      events: of(EXAMPLE_PLAN.events),
+      milestones: of(EXAMPLE_PLAN.milestones),
+    };
+    const sheet = (plan: typeof EXAMPLE_PLAN): string =>
+      seasonSheet({ name: "x", plantings: [] } as never, plan, [], "metric");
+    const strip = (text: string): string => /<svg[\s\S]*?<\/figure>/.exec(text)![0];
+    expect(strip(sheet(alike)).match(/font-weight="700">bed/g)).toHaveLength(1);
+    const ends = [
+      "2027-06-21",
+      "2027-06-20",
+      "2027-06-19",
+      "2027-06-18",
+      "2027-06-17",
+      "2027-06-16",
+      "2027-06-15",
+      "2027-06-14",
+      "2027-06-13",
+      "2027-06-12",
+      "2027-06-11",
+      "2027-06-10",
+    ];
+    const different = {
+      ...alike,
+      stages: alike.stages.map((stage, index) =>
+        stage.id === first!.id ? { ...stage, ends: ends[index % 12] as never } : stage,
+      ),
+      budget: of(EXAMPLE_PLAN.budget).map((budget, index) => ({
+        ...budget,
+        ceilings: budget.ceilings.map((ceiling) => ({ ...ceiling, shareUsed: index / 30 })),
+      })),
+    };
+    const many = sheet(different);
+    expect(strip(many).match(/font-weight="700">bed/g)!.length).toBeLessThanOrEqual(10);
+    expect([...many.matchAll(/<h3>(bed \d+)<\/h3>/g)].map(([, name]) => name)).toEqual([
+      "bed 30",
+      "bed 29",
+      "bed 28",
+      "bed 27",
+    ]);
+    expect(many).toContain("26 more");
   });
 
   test("a season with nothing in it still makes a sheet", () => {
@@ -227,8 +277,7 @@ describe.skipIf(executable === undefined && !required)("the sheet in a browser",
       for (const id of ids) expect((await page.locator(`#${id}`).textContent())!.length).toBeGreaterThan(10);
     }
     // axe-core, run in a world of its own: the page's policy forbids scripts, and must go on doing so.
-    const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-    await page.evaluate(axe);
+    await page.evaluate(axe.source);
     const result = await page.evaluate(async () => {
       const judge = (
         globalThis as unknown as {

@@ -15,11 +15,36 @@ const BOTTOM = 24;
 
 const NAMES = { N: "Nitrogen (N)", P: "Phosphorus (P)", K: "Potassium (K)" } as const;
 
-/** A planting's nutrients over the season, a plot each: grams per plant so far and to come, against the ceilings. */
-export function budgetPlots(plan: SeasonPlan): readonly Markup[] {
-  return plan.budget
-    .filter(({ curve }) => curve.length > 0)
-    .map((budget, index) => budgetPlot(budget, plan.today, index));
+/** More plantings than this are not drawn: a sheet is no archive, and the table has all of them. */
+const MOST_PLANTINGS = 4;
+
+/** Plots of the plantings that come nearest to a limit, and how many there are besides. */
+export interface BudgetPlots {
+  readonly plantings: readonly { readonly name: string; readonly plots: readonly Markup[] }[];
+  readonly notDrawn: number;
+}
+
+/** The plantings' nutrients over the season, a plot each: grams per plant so far and to come, against the ceilings. */
+export function budgetPlots({ budget, today }: SeasonPlan): BudgetPlots {
+  const groups = new Map<string, NutrientBudget[]>();
+  for (const one of budget) {
+    if (one.curve.length === 0) continue;
+    groups.set(one.planting, [...(groups.get(one.planting) ?? []), one]);
+  }
+  const nearest = [...groups].map(([name, own]) => ({
+    name,
+    own,
+    share: Math.max(0, ...own.flatMap(({ ceilings }) => ceilings.map(({ shareUsed }) => shareUsed))),
+  }));
+  // Where all fit, the order of the season file is the one that is known.
+  if (nearest.length > MOST_PLANTINGS) nearest.sort((a, b) => b.share - a.share);
+  let count = 0;
+  return {
+    plantings: nearest
+      .slice(0, MOST_PLANTINGS)
+      .map(({ name, own }) => ({ name, plots: own.map((one) => budgetPlot(one, today, count++)) })),
+    notDrawn: Math.max(0, nearest.length - MOST_PLANTINGS),
+  };
 }
 
 function budgetPlot(budget: NutrientBudget, today: CivilDate | null, index: number): Markup {

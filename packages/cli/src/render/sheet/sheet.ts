@@ -1,7 +1,7 @@
 import type { Caution, SeasonInput, SeasonPlan, UnitHabit } from "nutrient-core";
 import { agenda, type Thing } from "../season-agenda.ts";
 import { dayText } from "../season-day.ts";
-import { budgetPlots } from "./budget-plot.ts";
+import { type BudgetPlots, budgetPlots } from "./budget-plot.ts";
 import { feedTable, recipeCards } from "./feeds.ts";
 import { cautionList, orderTable, programmeNotes, reminderTable } from "./lists.ts";
 import { html, type Markup } from "./markup.ts";
@@ -47,7 +47,7 @@ ${plan.events.length > 0 ? section("Feeds", feedTable(plan, recipes)) : undefine
 ${jobs.length > 0 ? section("Other jobs", reminderTable(jobs)) : undefined}
 ${plan.shopping.length > 0 ? section("To buy for the season", orderTable(plan, input.currency, habit)) : undefined}
 ${others.length > 0 ? section("Take care", cautionList(others)) : undefined}
-${plots.length > 0 ? section("Given and to come, grams per plant", budgetSection(plan, plots)) : undefined}
+${plots.plantings.length > 0 ? section("Given and to come, grams per plant", budgetSection(plots)) : undefined}
 ${plan.programmes.length > 0 ? section("What the plan rests on", programmeNotes(plan.programmes)) : undefined}
 </main>
 </body>
@@ -91,13 +91,10 @@ function unbroken(text: string): string {
   return text.replace(/(?<=\d) (?=(?:m?L|[km]?g|tsp|tbsp|cans?|oz|lb|US gal|cm)\b)/g, "\u00a0");
 }
 
-/** A planting's plots under its name. */
-function budgetSection({ budget }: SeasonPlan, plots: readonly Markup[]): Markup {
-  const drawn = budget.filter(({ curve }) => curve.length > 0);
-  const plantings = [...new Set(drawn.map(({ planting }) => planting))];
-  return html`<p class="small">Thick line: given. Dotted: to come. Grey: the range that labels and scale allow. Heavy dashes: the limit.</p>
-${plantings.map(
-  (planting) =>
-    html`<div class="keep"><h3>${planting}</h3><div class="plots">${plots.filter((_, index) => drawn[index]!.planting === planting)}</div></div>`,
-)}`;
+/** The plots of each planting under its name. */
+function budgetSection({ plantings, notDrawn }: BudgetPlots): Markup {
+  return html`<p class="small">Thick line: given. Dotted: to come. Grey: the range that labels and scale allow. Heavy dashes: the limit.${
+    notDrawn > 0 ? ` Drawn are the plantings nearest to a limit; ${notDrawn} more are not.` : ""
+  }</p>
+${plantings.map(({ name, plots }) => html`<div class="keep"><h3>${name}</h3><div class="plots">${plots}</div></div>`)}`;
 }

@@ -3,6 +3,7 @@ import type { CivilDate, MilestoneDate, SeasonEvent, SeasonPlan, StageSpan } fro
 import { asInstant, dayText, spanText } from "../season-day.ts";
 import { dateTicks } from "./date-ticks.ts";
 import { html, type Markup } from "./markup.ts";
+import { type StripRow, stripRows } from "./strip-rows.ts";
 
 const WIDTH = 720;
 const ROW = 68;
@@ -13,44 +14,53 @@ const EDGE = 7;
 /** Stages are told apart by fill pattern and name, so that the strip survives a black and white printer. */
 const FILLS = ["#fff", "url(#lines)", "url(#dots)", "url(#cross)"] as const;
 
-/** The season as a strip: a row for each planting, its stages in time, its feeds, and the days the first flower is expected. */
+/** So many rows fit on a page with what stands around them. */
+const MOST_ROWS = 10;
+
+/** The season as a strip: a row for plantings that are alike, its stages in time, its feeds, and the days the first flower is expected. */
 export function stageStrip(plan: SeasonPlan): Markup | undefined {
-  const { stages, milestones, events, today } = plan;
-  const days = [...stages.flatMap(({ begins, ends }) => [begins, ends]), ...events.map(({ date }) => date)].sort();
+  const { today } = plan;
+  const all = stripRows(plan);
+  const rows = all.slice(0, MOST_ROWS);
+  const days = [
+    ...rows.flatMap(({ stages }) => stages.flatMap(({ begins, ends }) => [begins, ends])),
+    ...rows.flatMap(({ events }) => events.map(({ date }) => date)),
+  ].sort();
   const [first, last] = [days[0], days.at(-1)];
-  if (first === undefined || last === undefined || stages.length === 0) return undefined;
-  const plantings = [...new Set(stages.map(({ planting }) => planting))];
+  if (first === undefined || last === undefined) return undefined;
+  const bottom = TOP + ROW * rows.length;
   const x = scaleUtc([asInstant(first), asInstant(last)], [EDGE, WIDTH - EDGE]);
-  const y = scaleBand(plantings, [TOP, TOP + ROW * plantings.length]).paddingInner(0.1);
+  const y = scaleBand(
+    rows.map((_, index) => index),
+    [TOP, bottom],
+  ).paddingInner(0.1);
   const at = (date: CivilDate): number => x(asInstant(date));
-  const height = TOP + ROW * plantings.length + 18;
-  const ticks = dateTicks(x, 9);
-  const stageIds = [...new Set(stages.map(({ id }) => id))];
+  const height = bottom + 18;
+  const stageIds = [...new Set(rows.flatMap(({ stages }) => stages.map(({ id }) => id)))];
+  const fill = ({ id }: StageSpan): string => FILLS[stageIds.indexOf(id) % FILLS.length]!;
   return html`<figure><svg viewBox="0 0 ${WIDTH} ${height}" role="img" aria-labelledby="strip-title strip-desc">
 <title id="strip-title">Stages and feeds of the season</title>
-<desc id="strip-desc">${inWords(stages, milestones)}</desc>
+<desc id="strip-desc">${rows.map(inWords).join(" ")}</desc>
 <defs>
 <pattern id="lines" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V7" stroke="#777" stroke-width="1.4"/></pattern>
 <pattern id="dots" width="9" height="9" patternUnits="userSpaceOnUse"><circle cx="3" cy="3" r="1.3" fill="#777"/></pattern>
 <pattern id="cross" width="9" height="9" patternUnits="userSpaceOnUse"><path d="M0 0L9 9M9 0L0 9" stroke="#777" stroke-width="1"/></pattern>
 </defs>
-${ticks.map(({ date, label }) => html`<path d="M${x(date)} ${TOP - 4}V${height - 18}" stroke="#999" stroke-width="0.8"/><text x="${x(date) + 3}" y="14" font-size="14">${x(date) > WIDTH - 40 ? "" : label}</text>`)}
-${plantings.map((planting) => {
-  const top = y(planting)!;
-  return html`<text x="${EDGE}" y="${top + 13}" font-size="14" font-weight="700">${planting}</text>
-${stages
-  .filter((stage) => stage.planting === planting)
-  .map((stage) => stageBar(stage, at, top + 18, FILLS[stageIds.indexOf(stage.id) % FILLS.length]!))}
-${events.filter((event) => event.planting === planting).map((event) => feedMark(event, at(event.date), top + 55))}
-${milestones.filter((found) => found.planting === planting && found.milestone === "first-flower").map((found) => flowerMark(found, at, top + 18))}`;
+${dateTicks(x, 9).map(({ date, label }) => html`<path d="M${x(date)} ${TOP - 4}V${bottom}" stroke="#999" stroke-width="0.8"/><text x="${x(date) + 3}" y="14" font-size="14">${x(date) > WIDTH - 40 ? "" : label}</text>`)}
+${rows.map(({ name, stages, events, flower }, index) => {
+  const top = y(index)!;
+  return html`<text x="${EDGE}" y="${top + 13}" font-size="14" font-weight="700">${name}</text>
+${stages.map((stage) => stageBar(stage, at, top + 18, fill(stage)))}
+${events.map((event) => feedMark(event, at(event.date), top + 55))}
+${flower && flowerMark(flower, at, top + 18)}`;
 })}
 ${today !== null && today >= first && today <= last ? todayMark(at(today), height) : undefined}
 </svg>
 <figcaption>Each dot is a feed: filled when given, open when to come.${
-    milestones.some(({ milestone, basis }) => milestone === "first-flower" && basis !== "observed")
+    rows.some(({ flower }) => flower && flower.basis !== "observed")
       ? " The heavy bracket spans the days on which the first flower is expected."
       : ""
-  }</figcaption></figure>`;
+  }${all.length > rows.length ? ` Of ${all.length} different seasons the first ${rows.length} are drawn.` : ""}</figcaption></figure>`;
 }
 
 /** Letters this wide on average, of the font's size: enough to tell whether a name fits its bar. */
@@ -98,14 +108,12 @@ function todayMark(x: number, height: number): Markup {
   return html`<path d="M${x} ${TOP - 4}V${height - 16}" stroke="#000" stroke-width="2" stroke-dasharray="2 3"/><text x="${x}" y="${height - 3}" font-size="13" font-weight="700" text-anchor="${anchor}">today</text>`;
 }
 
-function inWords(stages: readonly StageSpan[], milestones: readonly MilestoneDate[]): string {
-  const bars = stages.map(({ planting, name, begins, ends }) => `${planting}: ${name}, ${spanText(begins, ends)}.`);
-  const flowers = milestones
-    .filter(({ milestone }) => milestone === "first-flower")
-    .map(({ planting, earliest, latest, likely }) =>
-      earliest === latest
-        ? `${planting}: first flower ${dayText(likely)}.`
-        : `${planting}: first flower expected ${spanText(earliest, latest)}.`,
-    );
-  return [...bars, ...flowers].join(" ");
+function inWords({ name, stages, flower }: StripRow): string {
+  const bars = stages.map((stage) => `${stage.name}, ${spanText(stage.begins, stage.ends)}.`);
+  const seen =
+    flower &&
+    (flower.earliest === flower.latest
+      ? dayText(flower.likely)
+      : `expected ${spanText(flower.earliest, flower.latest)}`);
+  return [`${name}:`, ...bars, ...(seen ? [`First flower ${seen}.`] : [])].join(" ");
 }
