@@ -198,6 +198,13 @@ describe("working", () => {
       target: "N 90 ppm, P2O5 60 ppm, K 180 ppm",
       water: "9 L",
     },
+    "water, measured": {
+      products: "calcium-nitrate, potassium-nitrate, urea",
+      target: "N 90 ppm, K 180 ppm, Ca 40 ppm",
+      water: "9 L",
+      scale: "1 g",
+      already: "Ca 10 ppm",
+    },
     area: { products: "46-0-0, 0-0-60", target: "N 2 lb/1000 sqft, K2O 1 lb/1000 sqft", area: "100 sq ft" },
     mix: { products: "gypsum, magnesium-sulfate", target: "Ca 200 g/m3, Mg 40 g/m3", volume: "200 L" },
     stock: {
@@ -214,7 +221,11 @@ describe("working", () => {
     for (const line of working) expect(gapOf(line), `${line.label}: ${line.expression}`).toBeLessThan(FLOATING);
     // The lines find what the result says.
     const found = working.filter(({ unit }) => unit === "g").map(({ value: grams }) => grams);
-    const said = [...value.amounts, ...(value.stock?.tanks.flatMap(({ amounts }) => amounts) ?? [])];
+    const said = [
+      ...value.amounts,
+      ...(value.weighed?.amounts ?? []),
+      ...(value.stock?.tanks.flatMap(({ amounts }) => amounts) ?? []),
+    ];
     for (const grams of found) expect(said.some(({ massGrams }) => gap(massGrams, grams) < 1e-9)).toBe(true);
   });
 });

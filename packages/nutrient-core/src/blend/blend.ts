@@ -8,7 +8,7 @@ import type { BlendInput } from "./blend-input.ts";
 import type { BlendAmount, BlendCertificate, BlendResult } from "./blend-result.ts";
 import { blendWorking } from "./blend-working.ts";
 import { explain } from "./explain/explain.ts";
-import { measuredBlend, measuredCautions, rangeOf } from "./measured.ts";
+import { measuredBlend, measuredCautions, measuredWorking, rangeOf } from "./measured.ts";
 import { type Reached, reachBlend } from "./reach.ts";
 import { spreadOf } from "./spread.ts";
 import { reachableSegment } from "./square-method.ts";
@@ -68,7 +68,11 @@ export function blend(input: BlendInput): Outcome<BlendResult> {
     ...(measured.value ? measuredCautions(input, measured.value, residuals) : []),
     ...(stock?.cautions ?? []),
   ];
-  const working: WorkingLine[] = [...blendWorking(input, amounts, rows, batch), ...(stock?.working ?? [])];
+  const working: WorkingLine[] = [
+    ...blendWorking(input, amounts, rows, batch),
+    ...(stock?.working ?? []),
+    ...measuredWorking(input, amounts, rows, measured.value),
+  ];
   return answer(result, inOrderOfUrgency(cautions), working);
 }
 

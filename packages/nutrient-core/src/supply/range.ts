@@ -1,8 +1,9 @@
 import { NUTRIENTS, type Nutrient } from "../element/nutrient.ts";
+import { term, type WorkingLine } from "../outcome/working.ts";
 import { type LabelRule, labelTolerance } from "../product/label-tolerance.ts";
 import { fractionOf, type Product } from "../product/product.ts";
-import type { Extent } from "./basis.ts";
-import { type Delivered, supplyPerGram } from "./supply.ts";
+import { BASIS, type Extent } from "./basis.ts";
+import type { Delivered } from "./supply.ts";
 import { type Measure, SPOON_SPREAD } from "./weigh-measures.ts";
 
 /** Why what is delivered can differ from what was worked out. */
@@ -68,33 +69,24 @@ export function deliveredRanges(
   care: Care,
   already: Delivered = {},
 ): DeliveredRanges {
-  const filling = extent.basis === "litre" ? (care.fillingShare ?? CAN_SPREAD) : 0;
-  const used = amounts.filter(({ massGrams }) => massGrams > 0);
+  const filling = fillingOf(extent, care);
   const ranges: Partial<Record<Nutrient, DeliveredRange>> = {};
   for (const nutrient of NUTRIENTS) {
-    if (!used.some(({ product }) => fractionOf(product, nutrient) > 0)) continue;
-    let low = 0;
-    let high = 0;
-    let exact = 0;
-    const shifts: Shift[] = [];
-    for (const { product, massGrams, measure } of used) {
-      const perGram = supplyPerGram(product, nutrient, extent);
-      if (!(perGram > 0)) continue;
-      const [least, most] = massRange(product, massGrams, measure);
-      const leastPerGram = perGram * (1 - shortfallShare(product, nutrient, care.labelRule));
-      exact += massGrams * perGram;
-      low += least * leastPerGram;
-      high += most * perGram;
-      shifts.push(...shiftsOf({ product, massGrams, ...(measure ? { measure } : {}) }, perGram, leastPerGram));
-    }
+    const ends = endsOf(nutrient, amounts, care);
+    if (ends.length === 0) continue;
+    const { perGram } = BASIS[extent.basis];
+    const rate = (pick: (end: Ends) => number): number =>
+      (ends.reduce((sum, end) => sum + pick(end), 0) * perGram) / extent.amount;
+    const exact = rate(({ massGrams, fraction }) => massGrams * fraction);
+    const shifts: Shift[] = ends.flatMap((end) => shiftsOf(end, perGram / extent.amount));
     if (filling > 0) {
       shifts.push({ cause: "filling", down: exact - exact / (1 + filling), up: exact / (1 - filling) - exact });
     }
     const there = already[nutrient] ?? 0;
     const main = shifts.reduce<Shift | undefined>((most, one) => (size(one) > size(most) ? one : most), undefined);
     ranges[nutrient] = {
-      low: there + low / (1 + filling),
-      high: there + high / (1 - filling),
+      low: there + rate(({ leastGrams, leastFraction }) => leastGrams * leastFraction) / (1 + filling),
+      high: there + rate(({ mostGrams, fraction }) => mostGrams * fraction) / (1 - filling),
       ...(main ? { mainCause: main.cause, mainEffect: size(main) } : {}),
       ...(main?.product === undefined ? {} : { mainProduct: main.product }),
     };
@@ -102,12 +94,85 @@ export function deliveredRanges(
   return ranges;
 }
 
-const size = (shift: Shift | undefined): number => (shift ? Math.max(shift.down, shift.up) : 0);
-
-function shortfallShare(product: Product, nutrient: Nutrient, rule: LabelRule): number {
-  const tolerance = labelTolerance(product, nutrient, rule);
-  return tolerance ? tolerance.shortfall / fractionOf(product, nutrient) : 0;
+/**
+ * The working of {@link deliveredRanges} for one nutrient: `(9.5 g * 0.1927) / (10 L * 1.02)` at the least, and the same
+ * at the most.
+ */
+export function rangeWorking(
+  nutrient: Nutrient,
+  amounts: readonly MeasuredAmount[],
+  extent: Extent,
+  care: Care,
+  already: Delivered = {},
+): WorkingLine[] {
+  const range = deliveredRanges(amounts, extent, care, already)[nutrient];
+  if (!range) return [];
+  const { extentUnit, rateUnit } = BASIS[extent.basis];
+  const filling = fillingOf(extent, care);
+  const there = already[nutrient] ?? 0;
+  const ends = endsOf(nutrient, amounts, care);
+  const line = (label: string, terms: readonly string[], fill: number, value: number): WorkingLine => ({
+    label: `${nutrient} delivered ${label}`,
+    expression: `${there > 0 ? `${term(there)} ${rateUnit} + ` : ""}(${terms.join(" + ")}) / (${term(extent.amount)} ${extentUnit} * ${term(fill)})`,
+    value,
+    unit: rateUnit,
+    source: ends.find(({ source }) => source !== undefined)?.source ?? null,
+  });
+  return [
+    line(
+      "at the least",
+      ends.map(({ leastGrams, leastFraction }) => `${term(leastGrams)} g * ${term(leastFraction)}`),
+      1 + filling,
+      range.low,
+    ),
+    line(
+      "at the most",
+      ends.map(({ mostGrams, fraction }) => `${term(mostGrams)} g * ${term(fraction)}`),
+      1 - filling,
+      range.high,
+    ),
+  ];
 }
+
+/** What one product can bring of one nutrient, at the least and at the most. */
+interface Ends {
+  readonly amount: MeasuredAmount;
+  readonly massGrams: number;
+  readonly leastGrams: number;
+  readonly mostGrams: number;
+  readonly fraction: number;
+  readonly leastFraction: number;
+  /** Of the label's tolerance. */
+  readonly source?: string;
+}
+
+function endsOf(nutrient: Nutrient, amounts: readonly MeasuredAmount[], { labelRule }: Care): Ends[] {
+  return amounts.flatMap((amount) => {
+    const { product, massGrams, measure } = amount;
+    const fraction = fractionOf(product, nutrient);
+    if (!(massGrams > 0 && fraction > 0)) return [];
+    const tolerance = labelTolerance(product, nutrient, labelRule);
+    const [leastGrams, mostGrams] = massRange(product, massGrams, measure);
+    const leastFraction = fraction - (tolerance?.shortfall ?? 0);
+    return [
+      {
+        amount,
+        massGrams,
+        leastGrams,
+        mostGrams,
+        fraction,
+        leastFraction,
+        ...(tolerance ? { source: tolerance.source } : {}),
+      },
+    ];
+  });
+}
+
+function fillingOf(extent: Extent, { fillingShare = CAN_SPREAD }: Care): number {
+  return extent.basis === "litre" ? fillingShare : 0;
+}
+
+const size = (shift: Shift | undefined): number => (shift ? Math.max(shift.down, shift.up) : 0);
 
 /** The least and most grams that a measured amount can really be. */
 function massRange(product: Product, massGrams: number, measure: Measure | undefined): readonly [number, number] {
@@ -129,18 +194,21 @@ function densitySpread(product: Product, measure: Measure | undefined): readonly
   return [product.densityRange[0] / density, product.densityRange[1] / density];
 }
 
-function shiftsOf(amount: MeasuredAmount, perGram: number, leastPerGram: number): Shift[] {
+function shiftsOf({ amount, fraction, leastFraction }: Ends, perGram: number): Shift[] {
   const { product, massGrams, measure } = amount;
-  const shifts: Shift[] = [{ cause: "label", product: product.id, down: massGrams * (perGram - leastPerGram), up: 0 }];
-  if (!measure) return shifts;
-  const spread = measureSpread(massGrams, measure) * perGram;
-  shifts.push({ cause: measure.kind, product: product.id, down: spread, up: spread });
-  const [thin, dense] = densitySpread(product, measure);
-  shifts.push({
-    cause: "density",
+  const label: Shift = {
+    cause: "label",
     product: product.id,
-    down: massGrams * perGram * (1 - thin),
-    up: massGrams * perGram * (dense - 1),
-  });
-  return shifts;
+    down: massGrams * (fraction - leastFraction) * perGram,
+    up: 0,
+  };
+  if (!measure) return [label];
+  const spread = measureSpread(massGrams, measure) * fraction * perGram;
+  const [thin, dense] = densitySpread(product, measure);
+  const rate = massGrams * fraction * perGram;
+  return [
+    label,
+    { cause: measure.kind, product: product.id, down: spread, up: spread },
+    { cause: "density", product: product.id, down: rate * (1 - thin), up: rate * (dense - 1) },
+  ];
 }
