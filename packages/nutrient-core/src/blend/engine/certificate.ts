@@ -1,4 +1,4 @@
-import { type BlendProblem, band, ideal, missOf, missScales } from "./problem.ts";
+import { type BlendProblem, band, ideal, missOf, missScales, type NutrientTarget } from "./problem.ts";
 import type { AimProof, BlendSolution, Choice, ContradictionProof, ReachedBlend } from "./solution.ts";
 
 /*
@@ -64,14 +64,15 @@ export function checkCertificate(problem: BlendProblem, solution: BlendSolution)
   return { valid: checks.failures.length === 0, worst: checks.worst, failures: checks.failures };
 }
 
-function expect(checks: Checks, name: string, error: number): void {
+function expect(checks: Checks, name: string, error: number, index?: number): void {
   if (error > checks.worst) checks.worst = error;
   // Written so that a NaN fails.
-  if (!(error <= CERTIFICATE_TOLERANCE)) checks.failures.push(`${name}: off by ${error}`);
+  if (error <= CERTIFICATE_TOLERANCE) return;
+  checks.failures.push(`${name}${index === undefined ? "" : ` ${index}`}: off by ${error}`);
 }
 
-function same(checks: Checks, name: string, a: number, b: number, size: number): void {
-  expect(checks, name, a === b ? 0 : Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), size));
+function same(checks: Checks, name: string, a: number, b: number, size: number, index?: number): void {
+  if (a !== b) expect(checks, name, Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), size), index);
 }
 
 /** Delivered amounts, residuals, misses, status and cost follow from the masses. */
@@ -84,9 +85,9 @@ function checkArithmetic(problem: BlendProblem, solution: ReachedBlend, checks: 
     const offset = offsets?.[i] ?? 0;
     const sum = offset + dot(supply[i]!, masses);
     const size = Math.abs(offset) + dotSizes(supply[i]!, masses) + Math.abs(target.wanted);
-    same(checks, `delivered ${i}`, delivered[i]!, sum, size);
-    same(checks, `residual ${i}`, residuals[i]!, sum - target.wanted, size);
-    same(checks, `miss ${i}`, misses[i]!, missOf(sum, band(target)), Math.max(size, scales[i]!));
+    same(checks, "delivered", delivered[i]!, sum, size, i);
+    same(checks, "residual", residuals[i]!, sum - target.wanted, size, i);
+    same(checks, "miss", misses[i]!, missOf(sum, band(target)), Math.max(size, scales[i]!), i);
     if (misses[i] !== 0) isMet = false;
   });
   if (isMet !== (solution.status === "met")) checks.failures.push("status does not follow from the misses");
@@ -99,10 +100,10 @@ function checkLimits(problem: BlendProblem, solution: ReachedBlend, checks: Chec
   const { lower, upper } = bounds(problem, certificate.search?.choices);
   masses.forEach((mass, j) => {
     const size = Math.max(Math.abs(mass), lower[j]!);
-    expect(checks, `lower ${j}`, mass < lower[j]! ? (lower[j]! - mass) / size : 0);
-    expect(checks, `upper ${j}`, mass > upper[j]! ? (mass - upper[j]!) / size : 0);
+    expect(checks, "lower", mass < lower[j]! ? (lower[j]! - mass) / size : 0, j);
+    expect(checks, "upper", mass > upper[j]! ? (mass - upper[j]!) / size : 0, j);
     const smallest = problem.smallestIfUsed?.[j] ?? 0;
-    expect(checks, `smallest ${j}`, mass > 0 && mass < smallest ? (smallest - mass) / smallest : 0);
+    expect(checks, "smallest", mass > 0 && mass < smallest ? (smallest - mass) / smallest : 0, j);
   });
   for (const row of hardRows(problem, [], 0)) {
     const activity = dot(row.coefficients, masses);
@@ -118,7 +119,7 @@ function checkProofs(problem: BlendProblem, solution: ReachedBlend, checks: Chec
   const { targets } = problem;
   const scales = missScales(targets);
   const isMissed = solution.status === "closest";
-  const isBanded = targets.some((target) => String(band(target)) !== String(ideal(target)));
+  const isBanded = targets.some((target) => isBandWider(target));
   const expected: AimProof["aim"][] = [];
   if (isMissed && aim.miss === "largest") expected.push("largest");
   if (isMissed && !(aim.miss === "largest" && aim.next === "cost")) expected.push("squares");
@@ -126,7 +127,7 @@ function checkProofs(problem: BlendProblem, solution: ReachedBlend, checks: Chec
   else if (isBanded) expected.push("nearest");
 
   const names = certificate.proofs.map((proof) => proof.aim);
-  if (String(names) !== String(expected)) {
+  if (names.length !== expected.length || names.some((name, k) => name !== expected[k])) {
     checks.failures.push(`proofs ${names} instead of ${expected}`);
     return;
   }
@@ -172,6 +173,13 @@ function checkProofs(problem: BlendProblem, solution: ReachedBlend, checks: Chec
       ranges = targets.map((target, i) => (misses[i] === 0 ? band(target) : [delivered[i]!, delivered[i]!]));
     }
   }
+}
+
+/** True if a row may end somewhere else than at its ideal and still be met. */
+function isBandWider(target: NutrientTarget): boolean {
+  const [low, high] = band(target);
+  const [idealLow, idealHigh] = ideal(target);
+  return low !== idealLow || high !== idealHigh;
 }
 
 /** Value and slope of an aim at the answer, with the size of the terms each slope is added up from. */

@@ -1,0 +1,208 @@
+import loader, { type Highs } from "highs";
+import * as quadprog from "quadprog";
+import { Bench } from "tinybench";
+import { type Coefficients, type Constraint, solve as solveYalps } from "yalps";
+import { type BlendProblem, missScales } from "../src/blend/engine/problem.ts";
+import { solveBlend } from "../src/blend/engine/solve.ts";
+import { randomSupply, randomWanted, seeded } from "../src/blend/engine/testing/random-blends.ts";
+
+/*
+ * The blend engine beside three libraries, on the same problems in one run: realistic materials, every nutrient wanted at
+ * an amount. The engine's time includes scaling, certificate, checking and report; the libraries' time includes writing
+ * the problem down in their form, which anyone who used them would have to do, and no certificate.
+ *
+ * quadprog solves the least squares (it needs a positive definite matrix, so 1e-9 is added to the diagonal); yalps has
+ * linear programs only and gets the smallest largest miss; HiGHS gets both. Ratios matter, not microseconds.
+ */
+
+const PRODUCTS = [3, 6, 10, 30];
+const NUTRIENTS = [2, 6, 12, 20];
+const PROBLEMS = 16;
+const SEED = 20260314;
+const MILLISECONDS = Number(process.env["BENCH_MS"] ?? 120);
+
+function problems(products: number, nutrients: number): BlendProblem[] {
+  const random = seeded(SEED);
+  return Array.from({ length: PROBLEMS }, () => {
+    const supply = randomSupply(random, products, nutrients);
+    const targets = supply.map((_, i) => ({ wanted: randomWanted(random, i), ...(i === 17 ? { scale: 100 } : {}) }));
+    return { supply, targets };
+  });
+}
+
+function byQuadprog({ supply, targets }: BlendProblem): unknown {
+  const scales = missScales(targets);
+  const products = supply[0]!.length;
+  // Its arrays count from 1.
+  const matrix: number[][] = [[]];
+  const linear: number[] = [0];
+  const identity: number[][] = [[]];
+  for (let j = 0; j < products; j++) {
+    const row = [0];
+    const unit = [0];
+    for (let k = 0; k < products; k++) {
+      let sum = j === k ? 1e-9 : 0;
+      for (let i = 0; i < targets.length; i++) sum += (supply[i]![j]! * supply[i]![k]!) / (scales[i]! * scales[i]!);
+      row.push(sum);
+      unit.push(j === k ? 1 : 0);
+    }
+    matrix.push(row);
+    identity.push(unit);
+    let d = 0;
+    for (let i = 0; i < targets.length; i++) d += (supply[i]![j]! * targets[i]!.wanted) / (scales[i]! * scales[i]!);
+    linear.push(d);
+  }
+  return quadprog.solveQP(matrix, linear, identity, new Array<number>(products + 1).fill(0));
+}
+
+function byYalps({ supply, targets }: BlendProblem): unknown {
+  const constraints: Record<string, Constraint> = {};
+  const variables: Record<string, Coefficients> = { t: { miss: 1 } as Record<string, number> };
+  const t = variables["t"] as Record<string, number>;
+  const scales = missScales(targets);
+  targets.forEach(({ wanted }, i) => {
+    constraints[`u${i}`] = { min: wanted };
+    constraints[`o${i}`] = { max: wanted };
+    t[`u${i}`] = scales[i]!;
+    t[`o${i}`] = -scales[i]!;
+  });
+  supply[0]!.forEach((_, j) => {
+    const column: Record<string, number> = {};
+    supply.forEach((row, i) => {
+      if (row[j] === 0) return;
+      column[`u${i}`] = row[j]!;
+      column[`o${i}`] = row[j]!;
+    });
+    variables[`x${j}`] = column;
+  });
+  return solveYalps({ direction: "minimize", objective: "miss", constraints, variables });
+}
+
+/** Columns: products, then one free residual per row (squares), or t (largest). */
+function byHighs(highs: Highs, { supply, targets }: BlendProblem, isSquares: boolean): unknown {
+  const scales = missScales(targets);
+  const products = supply[0]!.length;
+  const extra = isSquares ? targets.length : 1;
+  const columns = products + extra;
+  const starts = [0];
+  const indices: number[] = [];
+  const values: number[] = [];
+  const low: number[] = [];
+  const high: number[] = [];
+  const addRow = (i: number, column: number, factor: number, from: number, to: number): void => {
+    for (let j = 0; j < products; j++) {
+      if (supply[i]![j] === 0) continue;
+      indices.push(j);
+      values.push(supply[i]![j]! / scales[i]!);
+    }
+    indices.push(column);
+    values.push(factor);
+    starts.push(indices.length);
+    low.push(from);
+    high.push(to);
+  };
+  targets.forEach(({ wanted }, i) => {
+    const level = wanted / scales[i]!;
+    if (isSquares) addRow(i, products + i, -1, level, level);
+    else {
+      addRow(i, products, 1, level, Number.POSITIVE_INFINITY);
+      addRow(i, products, -1, Number.NEGATIVE_INFINITY, level);
+    }
+  });
+  const hessianStarts = Int32Array.from({ length: columns + 1 }, (_, j) => Math.max(0, j - products));
+  return highs.withModel(
+    {
+      numCols: columns,
+      numRows: low.length,
+      colCost: Float64Array.from({ length: columns }, (_, j) => (!isSquares && j === products ? 1 : 0)),
+      colLower: Float64Array.from({ length: columns }, (_, j) =>
+        isSquares && j >= products ? Number.NEGATIVE_INFINITY : 0,
+      ),
+      colUpper: new Float64Array(columns).fill(Number.POSITIVE_INFINITY),
+      rowLower: Float64Array.from(low),
+      rowUpper: Float64Array.from(high),
+      matrix: {
+        format: "csr" as const,
+        numRows: low.length,
+        numCols: columns,
+        starts: Int32Array.from(starts),
+        indices: Int32Array.from(indices),
+        values: Float64Array.from(values),
+      },
+      ...(isSquares
+        ? {
+            hessian: {
+              format: "triangular" as const,
+              dimension: columns,
+              starts: hessianStarts,
+              indices: Int32Array.from({ length: extra }, (_, k) => products + k),
+              values: new Float64Array(extra).fill(2),
+            },
+          }
+        : {}),
+    },
+    (model) => {
+      model.options.set({ output_flag: false, time_limit: 1, qp_iteration_limit: 2000 });
+      model.run();
+      return model.getSolution().colValue;
+    },
+  );
+}
+
+async function main(): Promise<void> {
+  // The package's types call its module a CommonJS one; it is not.
+  const highs = await (loader as unknown as () => Promise<Highs>)();
+  const heading = ["size", "ours us", "+-%", "quadprog", "HiGHS QP", "| ours us", "+-%", "yalps", "HiGHS LP"];
+  process.stdout.write(
+    `seed ${SEED}, ${PROBLEMS} problems a size; peers as multiples of our time (squares | largest)\n`,
+  );
+  process.stdout.write(`${heading.map((h) => h.padStart(9)).join(" ")}\n`);
+  for (const products of PRODUCTS) {
+    for (const nutrients of NUTRIENTS) {
+      const list = problems(products, nutrients);
+      const bench = new Bench({ time: MILLISECONDS, warmupTime: MILLISECONDS / 2 });
+      const cycle = (run: (problem: BlendProblem) => unknown) => (): void => {
+        for (const problem of list) run(problem);
+      };
+      bench.add("squares", cycle(solveBlend));
+      bench.add("quadprog", cycle(byQuadprog));
+      bench.add(
+        "highs-qp",
+        cycle((p) => byHighs(highs, p, true)),
+      );
+      bench.add(
+        "largest",
+        cycle((p) => solveBlend({ ...p, aim: { miss: "largest", next: "nearest" } })),
+      );
+      bench.add("yalps", cycle(byYalps));
+      bench.add(
+        "highs-lp",
+        cycle((p) => byHighs(highs, p, false)),
+      );
+      await bench.run();
+      const median = (name: string): number => (resultOf(bench, name).latency.p50 * 1000) / PROBLEMS;
+      const noise = (name: string): string => resultOf(bench, name).latency.rme.toFixed(0);
+      const times = (peer: string, own: string): string => (median(peer) / median(own)).toFixed(1);
+      const cells = [
+        `${products}x${nutrients}`,
+        median("squares").toFixed(1),
+        noise("squares"),
+        times("quadprog", "squares"),
+        times("highs-qp", "squares"),
+        median("largest").toFixed(1),
+        noise("largest"),
+        times("yalps", "largest"),
+        times("highs-lp", "largest"),
+      ];
+      process.stdout.write(`${cells.map((c) => c.padStart(9)).join(" ")}\n`);
+    }
+  }
+}
+
+function resultOf(bench: Bench, name: string): { latency: { p50: number; rme: number } } {
+  const result = bench.getTask(name)?.result;
+  if (!result || !("latency" in result)) throw new Error(`${name}: ${JSON.stringify(result)}`);
+  return result as { latency: { p50: number; rme: number } };
+}
+
+await main();
