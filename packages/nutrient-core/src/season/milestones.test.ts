@@ -65,6 +65,13 @@ describe("a flower predicted from warmth", () => {
     });
   });
 
+  test("of several earlier years the one in the middle is the likely one", () => {
+    const minima: Readonly<Record<number, number>> = { 2024: 25, 2025: 15, 2026: 10 };
+    const rows = weather("2024-01-01", "2027-05-15", (_, year) => minima[year] ?? 15);
+    // 20, 10 and 5 degree days a day: 150 in 8, 15 and 30 days.
+    expect(flower(rows)!.likely).toBe("2027-05-30");
+  });
+
   test("without an earlier year the last two weeks go on, and the plan says so", () => {
     const rows = weather("2027-05-01", "2027-05-20", () => 15);
     expect(flower(rows)!.likely).toBe("2027-05-30");

@@ -94,6 +94,15 @@ test("within a tenth of every target is met, and further off is not", () => {
   expect(reached(112)).toMatchObject({ reached: "closest" });
 });
 
+test("one product follows the nutrient that is named first, on the scale too", () => {
+  const stage = TWO_PHASE.stages[0]!;
+  const target = { ...stage.target, wanted: ppm({ N: 197, K2O: 400 }) };
+  const programme = { ...TWO_PHASE, stages: [{ ...stage, target, products: ["leafy-feed"] }] };
+  const input = season({ plantings: [planting({ programme })], measures: { scaleStepGrams: 1 } });
+  // 9.85 g for the nitrogen; the potassium alone would want 20 g.
+  expect(planned(input).events[0]!.amounts[0]!.perCanGrams).toBe(10);
+});
+
 describe("what is there already counts", () => {
   test("the water's nitrogen comes off the target, and stays in what is delivered", () => {
     const [first] = planned({ ...INPUT, water: { N: 20 } }).events;
