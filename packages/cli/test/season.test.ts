@@ -396,6 +396,28 @@ describe("a season file of one's own", () => {
     expect([check.code, check.out.match(/usable \(season\)/g)]).toEqual([0, ["usable (season)", "usable (season)"]]);
   });
 
+  test("places that are fed together are shown under all their names, and recorded under the first", async () => {
+    await run("mine.yaml", "--new");
+    const { out } = await run("mine.yaml", "--today", "2027-06-01", "--csv", "a.csv");
+    expect(out).toContain("cans for pots + bed");
+    expect(read("a.csv")).toContain(",pots + bed,");
+    expect(await problem("mine.yaml", "--today", "2027-06-01", "--record", "fed in bed")).toMatchObject({
+      code: "place-fed-with-others",
+    });
+    const { result } = await json("mine.yaml", "--today", "2027-06-01", "--record", "fed in pots");
+    expect(result.events.filter(({ status }) => status === "given").map(({ planting }) => planting)).toEqual(["pots"]);
+    writeFileSync(
+      join(folder, "many.yaml"),
+      read("mine.yaml").replace(
+        "  - name: bed\n",
+        `${Array.from({ length: 9 }, (_, n) => `  - name: tub ${n}\n    fill: 1 pots 20 L\n`).join("")}  - name: bed\n`,
+      ),
+    );
+    expect((await run("many.yaml", "--today", "2027-06-01")).out.replace(/\s+/g, " ")).toContain(
+      "pots + tub 0 + tub 1 and 8 more",
+    );
+  });
+
   test("--set changes a field and leaves every comment and every other line", async () => {
     await run("mine.yaml", "--new");
     const before = read("mine.yaml").split("\n");

@@ -13,7 +13,7 @@ sown: 2027-03-01      # leave it out for bought plants
 setOut: 2027-05-15    # planted where they stay
 end: 2027-10-10       # last day of the season
 
-# Beds and pots. The record calls them by their names.
+# Beds and pots. Those with the same dates and programme are fed together, and recorded under the first one's name.
 places:
   - name: pots
     fill: 10 pots 20 L

@@ -32,19 +32,34 @@ export function entriesFor(words: string, standing: Standing): Outcome<readonly 
   const said = readRecordWords(words, standing.today);
   if (!said.ok) return underRecord(said);
   const { planting } = said.value;
-  const names = standing.input.plantings.map(({ name }) => name);
-  if (planting !== undefined && !names.includes(planting)) {
-    return unusable(
-      problem(
-        "planting-unknown",
-        `The season has no planting "${planting}".`,
-        `one of ${names.join(", ")}`,
-        words,
-        `say for example: in ${names[0]}`,
-      ),
+  const refused = planting === undefined ? undefined : plantingProblem(planting, words, standing.input);
+  if (refused) return unusable(refused);
+  return meant(said.value, words, standing);
+}
+
+/** Why a name cannot be recorded under: there is no such planting, or it is one place of several that are fed together. */
+function plantingProblem(name: string, words: string, { plantings }: SeasonInput): Problem | undefined {
+  const names = plantings.map((planting) => planting.name);
+  if (names.includes(name)) return undefined;
+  const together = plantings.find(({ places }) => places.some((place) => place.name === name));
+  if (!together) {
+    const hint = `say for example: in ${names[0]}`;
+    return problem(
+      "planting-unknown",
+      `The season has no planting "${name}".`,
+      `one of ${names.join(", ")}`,
+      words,
+      hint,
     );
   }
-  return meant(said.value, words, standing);
+  const places = together.places.map((place) => place.name).join(", ");
+  return problem(
+    "place-fed-with-others",
+    `"${name}" is fed together with others, and is recorded with them.`,
+    `in ${together.name}, which stands for ${places}`,
+    words,
+    `say in ${together.name} for all of them; a place with dates or a harvest of its own in the season file is planned apart`,
+  );
 }
 
 function meant(said: Said, words: string, standing: Standing): Outcome<readonly NewEntry[]> {

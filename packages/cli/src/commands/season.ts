@@ -16,6 +16,7 @@ import { loadSeason, type SeasonFileContext } from "../input/season-file.ts";
 import { readLog } from "../record/read-log.ts";
 import { seasonLines } from "../render/season.ts";
 import { comparisonLines } from "../render/season-compare.ts";
+import { withPlaceNames } from "../render/season-labels.ts";
 import { recordAll } from "./season-log.ts";
 import { type Written, writeOutputs } from "./season-outputs.ts";
 import { changeSeason } from "./season-set.ts";
@@ -65,7 +66,8 @@ export const seasonCommand: TrugCommand = {
     const plan = planSeason(input, log.value.entries, today.value);
     if (!plan.ok) return unusable(...plan.problems.map((found) => ({ ...found, path: `${file} ${found.path}` })));
     const cautions: readonly Caution[] = [...plan.cautions, ...log.cautions, ...season.cautions];
-    const planned = { input, plan: plan.value, cautions, today: today.value, recordedLines: log.value.lines };
+    const shown = withPlaceNames(input, plan.value);
+    const planned = { input, plan: shown, cautions, today: today.value, recordedLines: log.value.lines };
     const written = await writeOutputs(planned, options, context.io);
     if (!written.ok) return written;
     const compared = options["compare"] === true ? compareProgrammes(input, PROGRAMMES) : answer(undefined);
@@ -90,7 +92,7 @@ export const seasonCommand: TrugCommand = {
         ...(recorded.value.length + changed.value.length + written.value.length > 0 ? [""] : []),
         ...(comparison
           ? comparisonLines(comparison, input.currency)
-          : seasonLines(input, plan.value, style, options["all"] === true)),
+          : seasonLines(input, shown, style, options["all"] === true)),
       ],
       exitCode: context.strict && isClosest ? EXIT.notMet : EXIT.answer,
     };
