@@ -116,3 +116,11 @@ export const drainsAway: CautionKind<{ readonly leachedPercent: number; readonly
   sentence: ({ leachedPercent, nitrogenGrams }) =>
     `If ${rounded(leachedPercent)} % of each feed drains out, about ${rounded(nitrogenGrams)} g of nitrogen leave the pots and beds in the season. Catch what drains and water with it, and keep it from drains, ponds and wells.`,
 };
+
+export const recordedAhead: CautionKind<{ readonly lines: readonly string[]; readonly today: string }> = {
+  code: "recorded-ahead",
+  severity: "note",
+  source: "common-practice",
+  sentence: ({ lines, today }) =>
+    `The record holds ${lines.length === 1 ? "a line" : `${lines.length} lines`} of a day after today (${today}): ${lines.join(", ")}. Check the year, and undo what was mistyped.`,
+};

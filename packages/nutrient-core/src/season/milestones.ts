@@ -18,6 +18,9 @@ export interface MilestoneCalendar {
   readonly weatherBasis: () => WarmthScenario["basis"] | undefined;
 }
 
+/** A milestone that was seen, on its day. */
+export type Sighting = Pick<ObservedEntry, "milestone" | "date">;
+
 /** What the plants have around them. */
 export interface Surroundings {
   readonly raisedAtCelsius?: number;
@@ -46,7 +49,7 @@ export function surroundingsOf(input: Pick<SeasonInput, "weather" | "raisedAtCel
 export function milestoneCalendar(
   { raisedAtCelsius, weather }: Surroundings,
   planting: Planting,
-  observed: readonly ObservedEntry[],
+  observed: readonly Sighting[],
   today: CivilDate | null,
 ): MilestoneCalendar {
   const found = new Map<Milestone, MilestoneDate | undefined>();

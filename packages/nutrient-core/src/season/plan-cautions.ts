@@ -8,6 +8,7 @@ import {
   manureNearHarvest,
   nothingRecorded,
   productNotOnShelf,
+  recordedAhead,
   ruleOfThumb,
   targetNotReached,
   tooLittleToMeasure,
@@ -153,4 +154,14 @@ export function seasonCautions(plan: SeasonPlan, input: SeasonInput, recipes: re
     cautions.push(raise(drainsAway, { leachedPercent: input.leachingShare * 100, nitrogenGrams }));
   }
   return cautions;
+}
+
+/** Lines of the record that lie ahead: most often a mistyped year. */
+export function aheadOfToday(
+  entries: readonly { readonly id: string; readonly date: CivilDate }[],
+  today: CivilDate | null,
+): Caution[] {
+  if (today === null) return [];
+  const lines = entries.filter(({ date }) => date > today).map(({ id, date }) => `${id} (${date})`);
+  return lines.length === 0 ? [] : [raise(recordedAhead, { lines, today })];
 }

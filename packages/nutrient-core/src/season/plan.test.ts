@@ -201,6 +201,32 @@ describe("the record", () => {
     expect(late.events.every(({ provisional }) => !provisional)).toBe(true);
   });
 
+  test("the first picking is the first harvest; harvests are added up", () => {
+    const picked = (id: string, date: CivilDate, massGrams: number): LogEntry => ({
+      kind: "harvested",
+      id,
+      date,
+      massGrams,
+    });
+    const { milestones, totals, reminders } = planned(
+      INPUT,
+      [picked("1", day("2027-07-20"), 800), picked("2", day("2027-07-15"), 450)],
+      day("2027-07-21"),
+    );
+    expect(milestones.find(({ milestone }) => milestone === "first-harvest")).toMatchObject({
+      likely: "2027-07-15",
+      basis: "observed",
+    });
+    expect(totals.harvestedGrams).toBe(1250);
+    expect(reminders.find(({ kind }) => kind === "pick")!.from).toBe("2027-07-15");
+  });
+
+  test("a line of a day to come is counted, and asked about", () => {
+    const log = [fed(plan, 0, "7", day("2028-05-29"))];
+    expect(codes(INPUT, log, day("2027-06-01"))).toContain("recorded-ahead");
+    expect(codes(INPUT, [fed(plan, 0, "7")], day("2027-06-01"))).not.toContain("recorded-ahead");
+  });
+
   test("a flower not seen by today lies ahead of today, and the reminder says look", () => {
     const today = day("2027-07-20");
     const waiting = planned(INPUT, [fed(plan, 0, "1"), fed(plan, 1, "2")], today);

@@ -13,12 +13,17 @@ import {
   type FedEntry,
   type HarvestedEntry,
   type LogEntry,
-  type ObservedEntry,
   type RainedOutEntry,
   type UndoneEntry,
 } from "./log.ts";
-import { type MilestoneCalendar, milestoneCalendar, type Surroundings, surroundingsOf } from "./milestones.ts";
-import { plantingCautions, seasonCautions } from "./plan-cautions.ts";
+import {
+  type MilestoneCalendar,
+  milestoneCalendar,
+  type Sighting,
+  type Surroundings,
+  surroundingsOf,
+} from "./milestones.ts";
+import { aheadOfToday, plantingCautions, seasonCautions } from "./plan-cautions.ts";
 import { unknownPlantings, unplacedProblem } from "./plan-problems.ts";
 import { MOST_SHOWN, planWorking } from "./plan-working.ts";
 import { remindersFor } from "./reminders.ts";
@@ -93,6 +98,7 @@ export function planSeason(
       plantingCautions({ planting, calendar, events: own, input, today }),
     ),
     ...seasonCautions(plan, input, book.all()),
+    ...aheadOfToday(entries, today),
   ];
   const working: WorkingLine[] = [
     ...parts.slice(0, MOST_SHOWN).flatMap(({ calendar }) => calendar.workings()),
@@ -120,7 +126,7 @@ function planPlanting(
   surroundings: Surroundings,
 ): Outcome<PlantingPlan> {
   const own = entriesOf(entries, planting.name);
-  const observed = own.filter((entry): entry is ObservedEntry => entry.kind === "observed");
+  const observed = own.flatMap(sightings);
   const fed = own.filter((entry): entry is FedEntry => entry.kind === "fed");
   const rainedOut = own.filter((entry): entry is RainedOutEntry => entry.kind === "rained-out");
   const calendar = milestoneCalendar(surroundings, planting, observed, today);
@@ -150,6 +156,12 @@ function planPlanting(
     })),
     reminders: input.reminders ? remindersFor(planting, calendar, input.sowingCelsius) : [],
   });
+}
+
+/** What a line shows of the plants: fruit that was picked was ripe enough to pick. */
+function sightings(entry: Exclude<LogEntry, UndoneEntry>): Sighting[] {
+  if (entry.kind === "observed") return [entry];
+  return entry.kind === "harvested" ? [{ milestone: "first-harvest", date: entry.date }] : [];
 }
 
 /** In order of date; feeds of one day keep the order of the plantings. */

@@ -1,6 +1,6 @@
 import type { Need, Offer } from "../mix/order/offer.ts";
 import { solveOrder } from "../mix/order/solve-order.ts";
-import { answer, type Outcome } from "../outcome/outcome.ts";
+import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
 import type { Product } from "../product/product.ts";
 import type { CivilDate } from "./civil-date.ts";
@@ -72,7 +72,7 @@ function lineFor(id: string, name: string, neededGrams: number, product: Product
   );
   const need: Need = { name: id, litres: (shortGrams + SEARCH_SLACK_GRAMS) / GRAMS_PER_COUNTED, offers };
   const order = solveOrder([need], "least-cost");
-  if (!order.ok) return order;
+  if (!order.ok) return unusable(...order.problems.map((problem) => ({ ...problem, path: `shelf ${id}` })));
   const [found] = order.value.ingredients;
   const bought = found!.lines.map(({ offer, count }): PackLine => {
     const { massGrams, price } = packs[Number(offer.label)]!;
