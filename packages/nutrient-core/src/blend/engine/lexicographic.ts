@@ -185,8 +185,10 @@ function keepMisses(
   for (let i = 0; i < scaled.nutrients; i++) {
     const delivered = activity(scaled, i, z);
     const isMissed = Math.abs(missOf(delivered, [bands.low[i]!, bands.high[i]!])) > MET_TOLERANCE;
-    kept.low[i] = isMissed ? delivered : bands.low[i]!;
-    kept.high[i] = isMissed ? delivered : bands.high[i]!;
+    // A band missed by rounding only is widened by it: no blend may keep all of them to the last digit, and the next
+    // aim would heap what is too much on one row.
+    kept.low[i] = isMissed ? delivered : Math.min(bands.low[i]!, delivered);
+    kept.high[i] = isMissed ? delivered : Math.max(bands.high[i]!, delivered);
     if (isMissed) missed[i] = 1;
   }
   return { kept, missed };
