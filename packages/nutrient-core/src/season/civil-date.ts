@@ -60,11 +60,6 @@ export function daysBetween(from: CivilDate, to: CivilDate): number {
   return dayNumber(to) - dayNumber(from);
 }
 
-/** The later of two days. */
-export function laterOf(one: CivilDate, other: CivilDate): CivilDate {
-  return one > other ? one : other;
-}
-
 function problem(text: string, reason: string, hint: string) {
   return {
     code: "date-unreadable",

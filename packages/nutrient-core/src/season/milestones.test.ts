@@ -116,6 +116,10 @@ describe("a flower predicted from warmth", () => {
     expect(line!.value).toBeGreaterThanOrEqual(likely);
     expect(line!.value - likely).toBeLessThan(18);
     expect(gapOf(line!)).toBeLessThanOrEqual(1e-12);
+    const oneDay = plan.ok
+      ? plan.working.find(({ label }) => label === `degree days of ${predicted.likely}`)
+      : undefined;
+    expect(gapOf(oneDay!)).toBeLessThanOrEqual(1e-12);
     expect(predicted).toMatchObject({ earliest: reached(least), likely: reached(likely), latest: reached(most) });
   });
 

@@ -1,6 +1,8 @@
 import { term, type WorkingLine } from "../outcome/working.ts";
+import { degreeDaysWorking } from "./degree-days.ts";
+import type { MilestoneCalendar } from "./milestones.ts";
 import type { Recipe } from "./recipe.ts";
-import type { SeasonEvent, SeasonInput, SeasonPlan } from "./season.ts";
+import type { Planting, SeasonEvent, SeasonInput, SeasonPlan } from "./season.ts";
 
 /** Beyond this many recipes and plantings the working would be longer than anyone reads; totals stay complete. */
 export const MOST_SHOWN = 24;
@@ -13,6 +15,19 @@ export function planWorking(plan: SeasonPlan, input: SeasonInput, recipes: reado
     ...totalLines(plan),
     ...budgetLines(plan),
   ];
+}
+
+/** The warmth up to a predicted flower, and how one recorded day's share of it was found. */
+export function warmthWorking(
+  { facts }: Planting,
+  calendar: MilestoneCalendar,
+  { weather }: SeasonInput,
+): WorkingLine[] {
+  const sums = calendar.workings();
+  const likely = calendar.dateOf("first-flower")?.likely;
+  const example = likely === undefined ? undefined : weather.filter(({ date }) => date <= likely).at(-1);
+  if (sums.length === 0 || !example || !facts.thresholds) return [...sums];
+  return [...sums, degreeDaysWorking(example, facts.thresholds)];
 }
 
 /** How many whole cans a feed of each stage takes: the litres for all plants, divided and rounded up. */

@@ -25,7 +25,7 @@ import {
 } from "./milestones.ts";
 import { aheadOfToday, plantingCautions, seasonCautions } from "./plan-cautions.ts";
 import { unknownPlantings, unplacedProblem } from "./plan-problems.ts";
-import { MOST_SHOWN, planWorking } from "./plan-working.ts";
+import { MOST_SHOWN, planWorking, warmthWorking } from "./plan-working.ts";
 import { remindersFor } from "./reminders.ts";
 import { schedule } from "./schedule.ts";
 import type { MilestoneDate, Planting, Reminder, SeasonEvent, SeasonInput, SeasonPlan, StageSpan } from "./season.ts";
@@ -101,7 +101,7 @@ export function planSeason(
     ...aheadOfToday(entries, today),
   ];
   const working: WorkingLine[] = [
-    ...parts.slice(0, MOST_SHOWN).flatMap(({ calendar }) => calendar.workings()),
+    ...parts.slice(0, MOST_SHOWN).flatMap(({ planting, calendar }) => warmthWorking(planting, calendar, input)),
     ...planWorking(plan, input, book.all()),
     ...shopping.working,
   ];
