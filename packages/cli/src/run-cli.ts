@@ -8,6 +8,7 @@ import type { Io } from "./io.ts";
 import { renderJson, renderProblemsJson } from "./render/json.ts";
 import { renderProblems } from "./render/problems.ts";
 import { renderReply } from "./render/reply.ts";
+import { commandFirst, givenTwice, wordsProblem } from "./words.ts";
 
 /**
  * Runs the command on its words. Writes only through `io`, and returns the exit code.
@@ -17,7 +18,7 @@ import { renderReply } from "./render/reply.ts";
 export async function runCli(argv: readonly string[], io: Io): Promise<number> {
   const asJson = argv.includes("--json");
   try {
-    return await dispatch(argv, io, asJson);
+    return await dispatch(commandFirst(argv), io, asJson);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     return fail(
@@ -82,6 +83,8 @@ async function runCommand(command: TrugCommand, words: readonly string[], io: Io
     }
     return fail([wordsProblem(error, complaint, command)], io, asJson, EXIT.unusable);
   }
+  const twice = givenTwice(program, words);
+  if (twice) return fail([twice], io, asJson, EXIT.unusable);
   if (!chosen) throw new Error("the command was not called");
   const { args, options } = chosen;
   const habit = options["units"] === undefined ? habitOf(io) : options["units"];
@@ -147,22 +150,6 @@ function unknownCommand(name: string): Problem {
     expected: Object.keys(COMMANDS).join(", "),
     received: name,
     hint: "trug --help shows what each one answers",
-  };
-}
-
-function wordsProblem(error: CommanderError, complaint: string, command: TrugCommand): Problem {
-  const [first = "", suggestion] = (complaint || error.message)
-    .replace(/^error: /, "")
-    .trim()
-    .split("\n");
-  const [, received = ""] = /'([^']+)'/.exec(first) ?? [];
-  return {
-    code: error.code.replace(/^commander\./, "").replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`),
-    path: received,
-    message: `${first.charAt(0).toUpperCase()}${first.slice(1).replace(/\.$/, "")}.`,
-    expected: `the words of trug ${command.name}`,
-    received: received || "nothing",
-    hint: suggestion?.replace(/[()]/g, "").trim() || `for example: ${command.examples[0]}`,
   };
 }
 

@@ -29,6 +29,7 @@ const FILES: Readonly<Record<string, string>> = {
   "zero-density.yaml": "products:\n  - {id: a, label: 1-2-3, density: 0 kg/L}\n",
   "hazard.yaml": "products:\n  - {id: a, label: 1-2-3, hazards: [glitter]}\n",
   "aliases.yaml": `a: &a [1,1,1,1,1,1,1,1,1]\nb: &b [*a,*a,*a,*a,*a,*a,*a,*a,*a]\nc: &c [*b,*b,*b,*b,*b,*b,*b,*b,*b]\nproducts: [*c,*c,*c,*c,*c,*c]\n`,
+  "grade-id.yaml": "products:\n  - {id: 5-10-10, label: 20-0-0}\n",
   "label-number.yaml": "products:\n  - {id: a, label: 5}\n",
 };
 
@@ -49,6 +50,19 @@ const CASES: readonly (readonly [what: string, argv: readonly string[], code: st
   ["an option without its value", ["dose", "20-20-20", "--water"], "option-missing-argument"],
   ["no product", ["dose", "--target", "N 100 ppm", "--water", "9 L"], "missing-argument"],
   ["too many products", ["dose", "1-2-3", "4-5-6", "--target", "N 1 ppm", "--water", "9 L"], "excess-arguments"],
+  ["an option given twice", [...DOSE, "--water", "10 L"], "option-twice"],
+  ["a water beyond all measure", change("--water", "1e300 L"), "number-unreadable"],
+  ["a water that needs a page to write", change("--water", "1 L+".repeat(5000) + "1 L"), "quantity-unreadable"],
+  ["a water in megagrams or milligrams", change("--water", "9 ML"), "unit-unknown"],
+  ["a bare density", [...DOSE, "--density", "1.2"], "unit-missing"],
+  ["a density of lead", [...DOSE, "--density", "100 kg/L"], "density-unreadable"],
+  [
+    "cans of unknown size",
+    ["dose", "20-20-20", "--target", "N 100 ppm", "--stock", "1:100", "--tank", "5 L", "--cans", "3"],
+    "option-missing",
+  ],
+  ["a target beyond all measure", change("--target", "N 1e308 ppm"), "number-unreadable"],
+  ["a formula in small letters", ["dose", "kno3", ...DOSE.slice(2)], "product-unknown"],
   ["a water without unit", change("--water", "9"), "unit-missing"],
   ["a negative water", change("--water", "-9 L"), "not-positive"],
   ["no water at all", change("--water", "0 L"), "not-positive"],
@@ -136,6 +150,7 @@ const SHELVES: readonly (readonly [file: string, code: string])[] = [
   ["zero-density.yaml", "density-unreadable"],
   ["hazard.yaml", "field-unusable"],
   ["aliases.yaml", "yaml-unreadable"],
+  ["grade-id.yaml", "id-like-grade"],
   ["label-number.yaml", "field-unusable"],
 ];
 

@@ -43,6 +43,12 @@ test("--json prints one document with the contract's five fields and nothing els
     expect(Object.keys(line)).toEqual(["label", "expression", "value", "unit", "source"]);
 });
 
+test("switches may stand before the command", async () => {
+  const before = await runTrug(["--json", "dose", "KNO3", "--target", "K 100 ppm", "--water", "9 L"]);
+  const behind = await runTrug(["dose", "KNO3", "--target", "K 100 ppm", "--water", "9 L", "--json"]);
+  expect(before).toEqual(behind);
+});
+
 test("no colour unless a terminal asks for it", async () => {
   const ran = await runTrug(["dose", "ammonium-nitrate", "--target", "N 100 ppm", "--water", "9 L"]);
   // biome-ignore lint/suspicious/noControlCharactersInRegex: the control character is what is looked for

@@ -53,7 +53,7 @@ async function one(product: string, options: Options, context: Context): ReturnT
     result: outcome.value,
     cautions: [...outcome.cautions, ...input.cautions],
     working: [...input.working, ...outcome.working],
-    lines: (style) => bedLines(input.value, outcome.value, style),
+    lines: (style) => bedLines(input.value, outcome.value, style, shelf.value.currency),
   };
 }
 

@@ -6,7 +6,7 @@ import { area, money, onEachArea, onEachLength, shown, weighed } from "./number.
 import { rateUnit } from "./rate.ts";
 
 /** The bed first: what to spread, then for each square metre, plant or metre of row, then what it delivers. */
-export function bedLines(input: BedInput, result: BedResult, { habit }: Style): string[] {
+export function bedLines(input: BedInput, result: BedResult, { habit }: Style, currency?: string): string[] {
   const [amount] = result.amounts;
   if (!amount) return [];
   const { name } = input.product;
@@ -25,6 +25,6 @@ export function bedLines(input: BedInput, result: BedResult, { habit }: Style): 
     const [low, high] = season.map((rate) => shown(rate * unit.perKept, 2));
     lines.push(`  of the N, ${low === high ? low : `${low} to ${high}`} ${unit.sign} can be used in the first season`);
   }
-  if (amount.cost !== undefined) lines.push(`  cost ${money(amount.cost)}`);
+  if (amount.cost !== undefined) lines.push(`  cost ${money(amount.cost, currency)}`);
   return lines;
 }

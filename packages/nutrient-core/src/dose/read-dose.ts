@@ -36,6 +36,8 @@ export function readDose(request: unknown, context: ReadingContext): Outcome<Dos
     });
     return andThen(parts, ({ one, water, stock, cans }) => {
       // A tank of stock says itself how much feed it makes.
+      if (cans !== undefined && water === undefined)
+        return unusable({ ...WATER_MISSING, message: "How much one can holds is missing." });
       const waterLitres = water ?? (stock ? stock.tankLitres * stock.ratio : undefined);
       if (waterLitres === undefined) return unusable(WATER_MISSING);
       return answer({ ...one, waterLitres, ...(stock ? { stock } : {}), ...(cans === undefined ? {} : { cans }) });

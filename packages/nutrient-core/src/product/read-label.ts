@@ -100,7 +100,7 @@ function byMass(contents: readonly Content[], reading: LabelReading, text: strin
         message: `The percentages of "${text}" are by volume, so the liquid's density is needed to know its mass.`,
         expected: "a density in kg/L",
         received: "no density",
-        hint: "give the density from the label, or weigh a litre: --density 1.2",
+        hint: "give the density from the label, or weigh a litre: --density '1.2 kg/L'",
       });
     }
     // Grams in 100 mL, over the grams that 100 mL weigh.

@@ -50,7 +50,7 @@ function oneOf<T extends string>(
 }
 
 /**
- * Reads a density: `1.2 kg/L`, `1.2` (kg/L), `950 g/L`, `10.7 lb/US gal`, or a mass over a volume such as `6 g / 1 tsp`.
+ * Reads a density: `1.2 kg/L`, `950 g/L`, `10.7 lb/US gal`, or a mass over a volume such as `6 g / 1 tsp`.
  *
  * @returns kg per litre, more than zero.
  * @example
@@ -65,14 +65,23 @@ export function readDensity(written: string, quantity: QuantityReader): Outcome<
     received: written,
     hint: "weigh a litre, or ten level spoons, and write mass over volume",
   });
-  const bare = readNumber(written);
-  if (bare.ok) return bare.value > 0 && bare.value < 25 ? answer(bare.value) : problem;
+  if (readNumber(written).ok) {
+    return unusable({
+      code: "unit-missing",
+      path: "density",
+      message: `"${written}" has no unit.`,
+      expected: "a density with its unit, such as 1.2 kg/L",
+      received: written,
+      hint: `write the unit too, such as "${written.trim()} kg/L"`,
+    });
+  }
   const cut = written.lastIndexOf("/");
   if (cut < 0) return problem;
   const volumeText = written.slice(cut + 1).trim();
   const mass = quantity(written.slice(0, cut));
   const volume = quantity(/^\d/.test(volumeText) ? volumeText : `1 ${volumeText}`);
   if (!mass.ok || !volume.ok || mass.value.dimension !== "mass" || volume.value.dimension !== "volume") return problem;
-  // Grams per litre to kilograms per litre.
-  return answer(mass.value.value / volume.value.value / 1000, volume.cautions);
+  // Grams per litre to kilograms per litre. The lightest powders lie above 0.02, the heaviest salts below 10.
+  const density = mass.value.value / volume.value.value / 1000;
+  return density >= 0.02 && density <= 10 ? answer(density, volume.cautions) : problem;
 }

@@ -139,6 +139,7 @@ function solubilityOf(formula: string): Pick<Product, "solubilityGramsPerLitre">
 }
 
 function unknownProduct(text: string, shelf: readonly Product[]) {
+  const formula = MATERIALS.find((material) => material.formula?.toLowerCase() === text.toLowerCase())?.formula;
   const ids = [...shelf, ...MATERIALS].map(({ id }) => id);
   const slug = text.toLowerCase().replace(/\s+/g, "-").replaceAll("sulph", "sulf");
   // "zinc-sulfate" is never guessed: which hydrate it is makes 36 or 22 % of zinc.
@@ -147,6 +148,7 @@ function unknownProduct(text: string, shelf: readonly Product[]) {
     .filter(({ id, edits }) => edits <= Math.max(2, id.length / 4))
     .sort((a, b) => a.edits - b.edits)
     .slice(0, 3);
+  const guesses = formula ? [formula] : near.map(({ id }) => id);
   return {
     code: "product-unknown",
     path: "",
@@ -155,8 +157,8 @@ function unknownProduct(text: string, shelf: readonly Product[]) {
       "a grade (5-10-10), a formula (KNO3), a generic material (potassium-nitrate) or an id from the shelf file",
     received: text === "" ? "nothing" : text,
     hint:
-      near.length > 0
-        ? `did you mean ${near.map(({ id }) => id).join(" or ")}?`
+      guesses.length > 0
+        ? `did you mean ${guesses.join(" or ")}?`
         : shelf.length > 0
           ? `the shelf holds ${shelf.map(({ id }) => id).join(", ")}; "trug label" alone lists the generic materials`
           : 'write its grade from the bag; "trug label" alone lists the generic materials',

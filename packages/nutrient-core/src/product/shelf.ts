@@ -88,6 +88,16 @@ export function readShelf(document: unknown, quantity: QuantityReader): Outcome<
         });
       }
       seen.set(entry.id, index);
+      if (/^\d+(-\d+)+$/.test(entry.id)) {
+        return unusable({
+          code: "id-like-grade",
+          path: `${path}.id`,
+          message: `"${entry.id}" reads like a grade, so no one could tell which of the two is meant.`,
+          expected: "an id with a word in it, such as lawn-feed",
+          received: entry.id,
+          hint: "give it a name of its own",
+        });
+      }
       return readEntry(entry, path, quantity);
     }),
   );

@@ -108,6 +108,7 @@ const VOLUMES = [
   unit("volume", "decilitre", 0.1, "decilitre", ["dl"]),
   unit("volume", "litre", 1, "litre", ["l", "liter", "liters", "dm3", "dm^3", "dm³"]),
   unit("volume", "hectolitre", 100, "hectolitre", ["hl"]),
+  unit("volume", "kilolitre", 1000, "kilolitre", ["kl"]),
   unit("volume", "cubicmetre", 1000, "cubic metre", ["m3", "m^3", "m³", "cubic meter", "cubic meters", "cu m", "cum"]),
   unit("volume", "cubicinch", CUBIC_INCH_L, "cubic inch", ["in3", "in^3", "in³", "cu in", "cuin"], "cubic inches"),
   unit("volume", "cubicfoot", CUBIC_INCH_L * 1728, "cubic foot", ["ft3", "ft^3", "ft³", "cu ft", "cuft"], "cubic feet"),

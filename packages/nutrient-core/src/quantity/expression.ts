@@ -3,10 +3,11 @@ import type { Caution } from "../outcome/caution.ts";
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import type { Problem } from "../outcome/problem.ts";
 import { type Dimension, UNITS, type UnitDefinition } from "./definitions.ts";
-import { plainText, readNumber, TERM_PATTERN } from "./number.ts";
+import { isOrdinary, notOrdinary, plainText, readNumber, shortened, TERM_PATTERN } from "./number.ts";
 import {
   assumedUnitNote,
   isPlainQuantity,
+  LONGEST_TEXT,
   notPositive,
   type QuantityReader,
   readPlainQuantity,
@@ -28,6 +29,7 @@ import { unitNamed, unitNames } from "./unit-name.ts";
  */
 export const readQuantity: QuantityReader = (text) => {
   if (isPlainQuantity(text)) return readPlainQuantity(text);
+  if (text.length > LONGEST_TEXT) return unusable(unreadable(shortened(text), "it is far too long"));
   const tokens = tokenise(text);
   if (!tokens.ok) return tokens;
   const { source, notes, hasUnit } = tokens.value;
@@ -46,8 +48,8 @@ export const readQuantity: QuantityReader = (text) => {
   if (!dimension)
     return unusable(unreadable(text, "its units do not make a length, an area, a volume, a mass or a time"));
   if (!(value > 0)) return unusable(notPositive(text));
-  if (!Number.isFinite(value)) return unusable(unreadable(text, "it is not a number of ordinary size"));
-  return answer({ dimension, value: dimension === "volume" ? value * LITRES_PER_CUBIC_METRE : value }, notes);
+  const kept = dimension === "volume" ? value * LITRES_PER_CUBIC_METRE : value;
+  return isOrdinary(kept) ? answer({ dimension, value: kept }, notes) : unusable(notOrdinary(text));
 };
 
 const LITRES_PER_CUBIC_METRE = 1000;
@@ -133,8 +135,12 @@ function tokenise(text: string): Outcome<Tokens> {
       continue;
     }
     if (groups["unit"]) {
-      const named = unitNamed(groups["unit"])!;
+      const named = unitNamed(groups["unit"]);
       hasUnit = true;
+      if (!named) {
+        problems.push(unknownUnit(groups["unit"], text));
+        continue;
+      }
       parts.push(named.unit.id);
       if (named.assumed) notes.push(assumedUnitNote(groups["unit"], named.unit));
       if (run >= 0) lengthOfRun++;

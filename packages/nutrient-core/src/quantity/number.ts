@@ -1,4 +1,5 @@
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
+import type { Problem } from "../outcome/problem.ts";
 
 const VULGAR: Readonly<Record<string, string>> = {
   "¼": "1/4",
@@ -67,9 +68,26 @@ export function readNumber(text: string): Outcome<number> {
     return unusable(notNumber(text, "a plain number", "write a number such as 9, 0.5, 3/4 or 1 1/2"));
   }
   const value = Number(clean);
-  return Number.isFinite(value)
-    ? answer(value)
-    : unusable(notNumber(text, "a number of ordinary size", "write a smaller number"));
+  return isOrdinary(value) ? answer(value) : unusable(notOrdinary(text));
+}
+
+/** Nothing in a shed or on a farm is larger than a million million of its unit, or smaller than its inverse. */
+const LARGEST = 1e12;
+
+/** Whether a number is nothing, or of a size at which arithmetic means something. */
+export function isOrdinary(value: number): boolean {
+  const size = Math.abs(value);
+  return size === 0 || (size >= 1 / LARGEST && size <= LARGEST);
+}
+
+/** The problem of a number that is far too large or too small to mean anything. */
+export function notOrdinary(text: string): Problem {
+  return notNumber(shortened(text), "a number of ordinary size", "check the number and its unit");
+}
+
+/** A text cut to what a message can show. */
+export function shortened(text: string): string {
+  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }
 
 function notNumber(text: string, expected: string, hint: string) {

@@ -2,7 +2,7 @@ import { type Caution, type CautionKind, raise } from "../outcome/caution.ts";
 import { type Answer, answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import type { Problem } from "../outcome/problem.ts";
 import { type Dimension, KEPT_IN, UNITS, type UnitDefinition } from "./definitions.ts";
-import { NUMBER_PATTERN, plainText, readNumber } from "./number.ts";
+import { isOrdinary, NUMBER_PATTERN, notOrdinary, plainText, readNumber, shortened } from "./number.ts";
 import { nearestUnitNames, unitNamed } from "./unit-name.ts";
 
 /** A measured amount: the value is in the dimension's kept unit (metre, square metre, litre, gram, day). */
@@ -41,6 +41,9 @@ export function assumedUnitNote(written: string, unit: UnitDefinition): Caution 
 
 const round = (value: number): number => Number(value.toPrecision(4));
 
+/** No quantity needs more letters; a longer text is a mistake. */
+export const LONGEST_TEXT = 300;
+
 const LITERAL = new RegExp(`^(${NUMBER_PATTERN})\\s*([^\\d\\s+*/()^].*)$`);
 
 /**
@@ -65,6 +68,7 @@ export function isPlainQuantity(text: string): boolean {
 export const readPlainQuantity: QuantityReader = (text) => {
   const written = plainText(text);
   if (written === "") return unusable(unreadable(text, "nothing was written"));
+  if (written.length > LONGEST_TEXT) return unusable(unreadable(shortened(text), "it is far too long"));
   if (/^-/.test(written)) return unusable(notPositive(text));
   const bare = new RegExp(`^${NUMBER_PATTERN}$`).test(written);
   if (bare) {
@@ -85,6 +89,7 @@ export const readPlainQuantity: QuantityReader = (text) => {
   const number = readNumber(digits);
   if (!number.ok) return number;
   if (!(number.value > 0)) return unusable(notPositive(text));
+  if (!isOrdinary(number.value * named.unit.factor)) return unusable(notOrdinary(text));
   const notes = named.assumed ? [assumedUnitNote(name.trim(), named.unit)] : [];
   return answer({ dimension: named.unit.dimension, value: number.value * named.unit.factor }, notes);
 };
@@ -142,7 +147,8 @@ export function notPositive(text: string): Problem {
 
 /** The problem of a unit nobody knows, with the nearest known names. */
 export function unknownUnit(name: string, text: string): Problem {
-  const near = nearestUnitNames(name);
+  // A lone sign is no slip of a longer name.
+  const near = /^[a-zµ]{2}/i.test(name) ? nearestUnitNames(name) : [];
   return {
     code: "unit-unknown",
     path: "",

@@ -49,8 +49,10 @@ function names(): Map<string, NamedUnit> {
 
 /** Finds the unit that a name means, whatever its case and spacing; undefined when there is none. */
 export function unitNamed(text: string): NamedUnit | undefined {
+  // Mg and ML are a million grams and litres to some, thousandths to others: neither is guessed.
+  if (/^M[gGlL]$/.test(text.trim())) return undefined;
   const name = text.trim().toLowerCase().replace(/\s+/g, " ");
-  return names().get(name) ?? names().get(name.replace(/\.$/, ""));
+  return names().get(name) ?? names().get(name.replace(/\.(?=\s|$)/g, ""));
 }
 
 /** Every way of writing a unit that is understood, longest first. */

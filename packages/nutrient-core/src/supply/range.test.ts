@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import type { Product } from "../product/product.ts";
 import { readProduct } from "../product/read-product.ts";
 import type { Extent } from "./basis.ts";
-import { deliveredRanges, type MeasuredAmount } from "./range.ts";
+import { deliveredRanges, type MeasuredAmount, rangeCautions } from "./range.ts";
 import { METRIC_SPOONS } from "./spoons.ts";
 import { deliver } from "./supply.ts";
 import { measuresFor } from "./weigh-measures.ts";
@@ -68,6 +68,16 @@ test("what is there already is taken as known, and a bed has no filling", () => 
   expect(K!.low).toBe(K!.high);
   near(K!.low, 3 + deliver(amounts, bed).K!);
   expect(K!.mainCause).toBeUndefined();
+});
+
+test("a heap of manure has no range, and a caution says why", () => {
+  const amounts = ["cattle-manure-fresh", "urea"].map((id) => ({ product: product(id), massGrams: 100 }));
+  const bed: Extent = { basis: "squareMetre", amount: 1 };
+  const ranges = deliveredRanges(amounts, bed, US);
+  expect(ranges.N).toBeUndefined();
+  expect(ranges["urea-N"]).toBeDefined();
+  expect(rangeCautions(amounts.map((one) => one.product)).map(({ code }) => code)).toEqual(["analysis-varies"]);
+  expect(rangeCautions([product("urea")])).toEqual([]);
 });
 
 test("property: the range holds the exact delivery, scales with it, and no single cause moves it further", () => {

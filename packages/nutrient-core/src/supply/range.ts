@@ -1,6 +1,7 @@
 import { NUTRIENTS, type Nutrient } from "../element/nutrient.ts";
+import { type Caution, type CautionKind, raise } from "../outcome/caution.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
-import { type LabelRule, labelTolerance } from "../product/label-tolerance.ts";
+import { isUnlabelled, type LabelRule, labelTolerance } from "../product/label-tolerance.ts";
 import { fractionOf, type Product } from "../product/product.ts";
 import { BASIS, type Extent } from "./basis.ts";
 import type { Delivered } from "./supply.ts";
@@ -37,6 +38,20 @@ export interface Care {
   readonly fillingShare?: number;
 }
 
+const ANALYSIS_VARIES: CautionKind<{ readonly products: readonly string[] }> = {
+  code: "analysis-varies",
+  severity: "note",
+  source: "common-practice",
+  sentence: ({ products }) =>
+    `${products.join(", ").replace(/^./, (letter) => letter.toUpperCase())}: no label stands behind these figures, and heaps differ by half and more. Take them as a rough guide, and have a sample tested where it matters.`,
+};
+
+/** What to heed about amounts for which no range can be given. */
+export function rangeCautions(products: readonly Product[]): Caution[] {
+  const names = products.filter(isUnlabelled).map(({ name }) => name);
+  return names.length > 0 ? [raise(ANALYSIS_VARIES, { products: names })] : [];
+}
+
 /** A can is filled to its mark within two hundredths (common practice, no source). */
 export const CAN_SPREAD = 0.02;
 
@@ -59,7 +74,8 @@ interface Shift {
  * @param extent What they are spread over. Only water has a filling error.
  * @param care Whose label rule, and the care in filling.
  * @param already Rates already there: they are taken as known.
- * @returns Low, high and the main cause, for every nutrient that any product holds.
+ * @returns Low, high and the main cause, for every nutrient that any product holds; none for those that a manure or an
+ *   ash brings, whose analysis nobody answers for.
  * @example
  * deliveredRanges([], { basis: "litre", amount: 9 }, { labelRule: "us" })  // => {}
  */
@@ -73,7 +89,8 @@ export function deliveredRanges(
   const ranges: Partial<Record<Nutrient, DeliveredRange>> = {};
   for (const nutrient of NUTRIENTS) {
     const ends = endsOf(nutrient, amounts, care);
-    if (ends.length === 0) continue;
+    // What an unlabelled product holds is known to no limits, so neither is what it brings.
+    if (ends.length === 0 || ends.some(({ amount }) => isUnlabelled(amount.product))) continue;
     const { perGram } = BASIS[extent.basis];
     const rate = (pick: (end: Ends) => number): number =>
       (ends.reduce((sum, end) => sum + pick(end), 0) * perGram) / extent.amount;

@@ -28,7 +28,12 @@ export interface Target {
   readonly wanted: readonly Wanted[];
 }
 
-const LINE = new RegExp(`^([A-Za-z][A-Za-z0-9₀-₉ -]*?)\\s*[:=]?\\s+(${NUMBER_PATTERN})\\s*([^\\d\\s.,].*)$`);
+const NAME = "[A-Za-z][A-Za-z0-9₀-₉-]*(?: [A-Za-z0-9₀-₉-]+)*?";
+const LINE = new RegExp(
+  `^(?<name>${NAME})(?:\\s*[:=]\\s*|\\s+)(?<digits>${NUMBER_PATTERN})\\s*(?<unit>[^\\d\\s.,].*)$`,
+);
+/** "150 ppm N", as bulletins also write it. */
+const REVERSED = new RegExp(`^(?<digits>${NUMBER_PATTERN})\\s*(?<unit>[^\\d\\s.,].*?)\\s+(?:of\\s+)?(?<name>[A-Za-z][A-Za-z0-9₀-₉-]*)$`);
 
 /**
  * Reads a target such as `N 150 ppm, K2O 200 ppm` or `P2O5 1 lb/1000 sqft`.
@@ -73,9 +78,9 @@ export function readTarget(text: string): Outcome<Target> {
 }
 
 function readLine(line: string, text: string): Outcome<{ basis: Basis; wanted: Wanted }> {
-  const match = LINE.exec(line);
-  if (!match) return unusable(/\d\s*$/.test(line) ? withoutUnit(line) : unreadable(line));
-  const [, name, digits, unitText] = match as unknown as [string, string, string, string];
+  const groups = (LINE.exec(line) ?? REVERSED.exec(line))?.groups;
+  if (!groups) return unusable(/\d\s*$/.test(line) ? withoutUnit(line) : unreadable(line));
+  const { name, digits, unit: unitText } = groups as Readonly<Record<"name" | "digits" | "unit", string>>;
   const form = formNamed(name);
   if (!form) return unusable(unknownNutrient(name, text));
   const number = readNumber(digits);
