@@ -33,7 +33,9 @@ const LINE = new RegExp(
   `^(?<name>${NAME})(?:\\s*[:=]\\s*|\\s+)(?<digits>${NUMBER_PATTERN})\\s*(?<unit>[^\\d\\s.,].*)$`,
 );
 /** "150 ppm N", as bulletins also write it. */
-const REVERSED = new RegExp(`^(?<digits>${NUMBER_PATTERN})\\s*(?<unit>[^\\d\\s.,].*?)\\s+(?:of\\s+)?(?<name>[A-Za-z][A-Za-z0-9₀-₉-]*)$`);
+const REVERSED = new RegExp(
+  `^(?<digits>${NUMBER_PATTERN})\\s*(?<unit>[^\\d\\s.,].*?)\\s+(?:of\\s+)?(?<name>[A-Za-z][A-Za-z0-9₀-₉-]*)$`,
+);
 
 /**
  * Reads a target such as `N 150 ppm, K2O 200 ppm` or `P2O5 1 lb/1000 sqft`.
