@@ -123,7 +123,7 @@ describe("targets", () => {
     ["N 1 lb/acre", "N", 0.1120851],
     ["N=100 ppm", "N", 100],
     ["100 ppm N", "N", 100],
-    ["2 lb/1000 sq ft of potash", "K", 8.106353],
+    ["2 lb/1000 sq ft of potash", "K", 8.106297],
     ["N 1 pound per 1,000 square feet", "N", 4.882428],
     ["N 1 kg per hectare", "N", 0.1],
     ["N 1 oz per square yard", "N", 33.90575],
