@@ -7,7 +7,7 @@ import { feedCautions, nitrogenFormCautions } from "../solution/cautions.ts";
 import type { Extent } from "../supply/basis.ts";
 import { type BothForms, inBothForms } from "../supply/both-forms.ts";
 import { type Purpose, supplyOne, volumeOf } from "../supply/one-product.ts";
-import { type DeliveredRanges, deliveredRanges } from "../supply/range.ts";
+import { type DeliveredRanges, deliveredRanges, rangeCautions } from "../supply/range.ts";
 import type { FedArea } from "../supply/read-area.ts";
 import type { Delivered } from "../supply/supply.ts";
 
@@ -58,6 +58,7 @@ export function bed(input: BedInput): Outcome<BedResult> {
   const working: WorkingLine[] = [...supplied.working];
   const cautions: Caution[] = [
     ...hazardCautions([product]),
+    ...rangeCautions([product]),
     ...feedCautions(delivered, extent),
     ...nitrogenFormCautions(delivered, extent),
   ];

@@ -2,6 +2,7 @@ import { type Caution, inOrderOfUrgency } from "../outcome/caution.ts";
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import type { WorkingLine } from "../outcome/working.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
+import { rangeCautions } from "../supply/range.ts";
 import { asRatio, asTriple, type Triple } from "../supply/ratio.ts";
 import { type Amount, deliver } from "../supply/supply.ts";
 import type { BlendInput } from "./blend-input.ts";
@@ -64,6 +65,7 @@ export function blend(input: BlendInput): Outcome<BlendResult> {
   const used = amounts.filter((amount) => amount.massGrams > 0);
   const cautions: Caution[] = [
     ...hazardCautions(used.map(({ product }) => product)),
+    ...rangeCautions(used.map(({ product }) => product)),
     ...(spread?.cautions ?? []),
     ...(measured.value ? measuredCautions(input, measured.value, residuals) : []),
     ...(stock?.cautions ?? []),

@@ -57,7 +57,9 @@ export function poseBlend(input: BlendInput, adjusted: Adjusted = {}): Outcome<P
       path: purpose.kind === "target" ? "target" : purpose.kind,
       message: "Nothing is asked for.",
       expected: "at least one nutrient with more than zero",
-      received: rows.map(({ name, direction, wanted }) => `${name} ${direction} ${wanted}`).join(", "),
+      received: rows
+        .map(({ name, direction, wanted, shownAs }) => `${name} ${direction.replace("-", " ")} ${shownAs(wanted)}`)
+        .join(", "),
       hint: "write what is wanted, such as 3-1-2 or N 150 ppm; a target of at most so much asks for nothing",
     });
   }

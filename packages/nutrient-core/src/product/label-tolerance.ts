@@ -1,4 +1,5 @@
 import { elementPerForm, type Nutrient } from "../element/nutrient.ts";
+import { materialById } from "./materials.ts";
 import { fractionOf, type Product } from "./product.ts";
 
 /**
@@ -95,9 +96,20 @@ const PRIMARY = ["N", "P", "K"] as const;
 const PRINTED = { N: "N", P: "P2O5", K: "K2O" } as const;
 
 /**
+ * Whether a product has no label that anybody answers for: manures and ash, whose figures are averages of heaps.
+ *
+ * @example
+ * isUnlabelled(materialById("wood-ash"))  // => true
+ */
+export function isUnlabelled({ id, hazards }: Product): boolean {
+  return hazards.includes("pathogens") || id === "wood-ash" || materialById(id)?.group === "manures";
+}
+
+/**
  * How far may a product lawfully fall short of its label in one nutrient?
  *
- * @param product A labelled product; a pure substance named by its formula has no label, hence no tolerance.
+ * @param product A labelled product; a pure substance named by its formula has no label, hence no tolerance, and a manure
+ *   or an ash has none either.
  * @param nutrient An element or a form of nitrogen.
  * @param rule Whose rule; see {@link LabelRule}.
  * @returns The shortfall as a mass fraction of the product, never more than it holds, and its source; undefined where
@@ -107,7 +119,7 @@ const PRINTED = { N: "N", P: "P2O5", K: "K2O" } as const;
  */
 export function labelTolerance(product: Product, nutrient: Nutrient, rule: LabelRule): LabelTolerance | undefined {
   const fraction = fractionOf(product, nutrient);
-  if (!(fraction > 0) || product.origin === "formula") return undefined;
+  if (!(fraction > 0) || product.origin === "formula" || isUnlabelled(product)) return undefined;
   const found = rule === "us" ? usTolerance(nutrient, fraction) : euTolerance(product, nutrient, fraction);
   return found && { shortfall: Math.min(found.shortfall, fraction), source: found.source };
 }
