@@ -31,6 +31,13 @@ export interface ProgrammeComparison {
  * Stage products that the season's own programme names are not carried over: every programme may use all products.
  *
  * @param programmes At least one; the season's own are left out of it.
+ * @returns One line for each, in their order: feeds, cans, grams of N, P and K for each plant, cost.
+ * @example
+ * const pots = { name: "pots", fill: "20 pots 20 L" };
+ * const dates = { setOut: "2027-05-15", end: "2027-10-10" };
+ * const document = { name: "roof", crop: "sweet pepper", ...dates, places: [pots], programme: "two-phase", products: ["20-10-20"], can: "10 L" };
+ * const asked = readSeason(document, { shelf: [], quantity: readPlainQuantity });
+ * compareProgrammes(asked.value, [programmeNamed("two-phase")]).value[0]  // => { feeds: 9, cans: 18 }
  */
 export function compareProgrammes(
   input: SeasonInput,

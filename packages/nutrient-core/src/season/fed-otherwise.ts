@@ -13,6 +13,14 @@ export type FedFacts = Omit<FedEntry, "id">;
  * stands on its own.
  *
  * @param given Cans, and grams of each product in all cans together.
+ * @returns The line without its id; `product-unknown` for a product that is not on the shelf.
+ * @example
+ * const pots = { name: "pots", fill: "20 pots 20 L" };
+ * const dates = { setOut: "2027-05-15", end: "2027-10-10" };
+ * const document = { name: "roof", crop: "sweet pepper", ...dates, places: [pots], programme: "two-phase", products: ["20-10-20"], can: "10 L" };
+ * const asked = readSeason(document, { shelf: [], quantity: readPlainQuantity });
+ * const given = { date: "2027-05-30", cans: 2, amounts: [{ product: "20-10-20", massGrams: 30 }] };
+ * fedOtherwise(asked.value, given)  // => { nutrientGrams: { N: 6 } }
  */
 export function fedOtherwise(
   input: SeasonInput,

@@ -63,6 +63,6 @@ export function effectiveEntries(log: readonly LogEntry[]): readonly Exclude<Log
 }
 
 /** The lines of one planting: its own, and those that name none. */
-export function entriesOf<T extends { readonly planting?: string }>(entries: readonly T[], planting: string): T[] {
+export function entriesOfPlanting<T extends { readonly planting?: string }>(entries: readonly T[], planting: string): T[] {
   return entries.filter((entry) => entry.planting === undefined || entry.planting === planting);
 }

@@ -9,7 +9,7 @@ import { eventsOf } from "./events.ts";
 import { type RecipeBook, recipeBook } from "./feeds.ts";
 import {
   effectiveEntries,
-  entriesOf,
+  entriesOfPlanting,
   type FedEntry,
   type HarvestedEntry,
   type LogEntry,
@@ -43,6 +43,14 @@ import { totalsOf } from "./totals.ts";
  * @param log The record's lines in the order they were written.
  * @param today Null for the season as it looks before anything has happened.
  * @returns Events in order of date, milestones, stages, reminders, totals, shopping and budget; cautions and working.
+ *   Problems: `planting-unknown`, `planting-missing`, `stage-without-date`, `product-unknown`, `area-unknown`, and those
+ *   of the dose, blend and order that it works out.
+ * @example
+ * const pots = { name: "pots", fill: "20 pots 20 L" };
+ * const dates = { setOut: "2027-05-15", end: "2027-10-10" };
+ * const document = { name: "roof", crop: "sweet pepper", ...dates, places: [pots], programme: "two-phase", products: ["20-10-20"], can: "10 L" };
+ * const asked = readSeason(document, { shelf: [], quantity: readPlainQuantity });
+ * planSeason(asked.value).value.events[0]  // => { date: "2027-05-29", stage: "leaf", cans: 2 }
  */
 export function planSeason(
   input: SeasonInput,
@@ -125,7 +133,7 @@ function planPlanting(
   book: RecipeBook,
   surroundings: Surroundings,
 ): Outcome<PlantingPlan> {
-  const own = entriesOf(entries, planting.name);
+  const own = entriesOfPlanting(entries, planting.name);
   const observed = own.flatMap(sightings);
   const fed = own.filter((entry): entry is FedEntry => entry.kind === "fed");
   const rainedOut = own.filter((entry): entry is RainedOutEntry => entry.kind === "rained-out");

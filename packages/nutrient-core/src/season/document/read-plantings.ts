@@ -4,7 +4,7 @@ import type { CropFacts } from "../crop.ts";
 import type { Place, Planting } from "../season.ts";
 import type { SeasonDocument } from "./document.ts";
 import { readFacts } from "./read-facts.ts";
-import { type MixRates, mixOffset, readMix } from "./read-mix.ts";
+import { type MixRates, mixOffset, readMixRates } from "./read-mix-rates.ts";
 import { type ReadPlace, readPlace } from "./read-place.ts";
 
 /**
@@ -26,7 +26,7 @@ export function readPlantings(document: SeasonDocument, quantity: QuantityReader
   }
   const shared = gather<{ facts: (crop: string) => CropFacts; mix: MixRates | undefined }>({
     facts: readFacts(document),
-    mix: readMix(document, quantity),
+    mix: readMixRates(document, quantity),
   });
   const places = gatherList(document.places.map((texts, index) => readPlace(texts, index, document, quantity)));
   if (!shared.ok || !places.ok) {

@@ -30,6 +30,14 @@ const USUAL_LEACHING = 0.15;
  * Turns a season document into what a plan is made from, or says everything that is wrong with it.
  *
  * @param document Anything: the parsed file.
+ * @param context Shelf, quantity reader, currency, and the rows of the weather file that the document names.
+ * @returns What `planSeason` asks for; every problem carries the place in the document.
+ * @example
+ * const pots = { name: "pots", fill: "20 pots 20 L" };
+ * const dates = { setOut: "2027-05-15", end: "2027-10-10" };
+ * const document = { name: "roof", crop: "sweet pepper", ...dates, places: [pots], programme: "two-phase", products: ["20-10-20"], can: "10 L" };
+ * const asked = readSeason(document, { shelf: [], quantity: readPlainQuantity });
+ * asked.value.plantings[0]  // => { name: "pots", plants: 20, setOut: "2027-05-15" }
  */
 export function readSeason(document: unknown, context: SeasonContext): Outcome<SeasonInput> {
   const entered = throughDoor(seasonDocument, document);

@@ -12,7 +12,7 @@ export interface MixRates {
 }
 
 /** Reads what the mix brings; undefined where nothing is said of it. */
-export function readMix({ mix }: SeasonDocument, quantity: QuantityReader): Outcome<MixRates | undefined> {
+export function readMixRates({ mix }: SeasonDocument, quantity: QuantityReader): Outcome<MixRates | undefined> {
   if (mix === undefined) return answer(undefined);
   const at = <T>(name: string, outcome: Outcome<T>): Outcome<T> =>
     outcome.ok ? outcome : unusable(...outcome.problems.map((one) => ({ ...one, path: `mix.${name}` })));
