@@ -54,10 +54,13 @@ const EVIDENCE = {
   own: "the grower's own",
 } as const;
 
-/** What the programme rests on. */
+/** What each programme rests on, and where it is followed. */
 export function programmeNotes(programmes: readonly ProgrammeNote[]): Markup {
-  return html`<div class="notes">${programmes.map(
-    ({ planting, name, evidence, notes }) =>
-      html`<p><strong>${planting}: ${name}</strong> (${EVIDENCE[evidence]}). ${notes.join(" ")}</p>`,
-  )}</div>`;
+  const ids = [...new Set(programmes.map(({ id }) => id))];
+  return html`<div class="notes">${ids.map((id) => {
+    const alike = programmes.filter((programme) => programme.id === id);
+    const { name, evidence, notes } = alike[0]!;
+    const plantings = alike.map(({ planting }) => planting).join(", ");
+    return html`<p><strong>${plantings}: ${name}</strong> (${EVIDENCE[evidence]}). ${notes.join(" ")}</p>`;
+  })}</div>`;
 }

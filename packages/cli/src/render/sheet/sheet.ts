@@ -93,7 +93,7 @@ function unbroken(text: string): string {
 
 /** The plots of each planting under its name. */
 function budgetSection({ plantings, notDrawn }: BudgetPlots): Markup {
-  return html`<p class="small">Thick line: given. Dotted: to come. Grey: the range that labels and scale allow. Heavy dashes: the limit.${
+  return html`<p class="small legend">Thick line: given. Dotted: to come. Grey: the range that labels and scale allow. Heavy dashes: the limit.${
     notDrawn > 0 ? ` Drawn are the plantings nearest to a limit; ${notDrawn} more are not.` : ""
   }</p>
 ${plantings.map(({ name, plots }) => html`<div class="keep"><h3>${name}</h3><div class="plots">${plots}</div></div>`)}`;

@@ -7,7 +7,8 @@ body { margin: 0 auto; padding: 4mm; max-width: 200mm; color: #000; background: 
   font: 13pt/1.3 system-ui, "DejaVu Sans", "Liberation Sans", Arial, sans-serif; overflow-wrap: break-word; }
 h1 { font-size: 24pt; line-height: 1.1; margin: 0; }
 h2 { font-size: 16pt; margin: 5mm 0 2mm; border-bottom: 2pt solid #000; break-after: avoid; }
-h3 { font-size: 13pt; margin: 0 0 1mm; }
+h3 { font-size: 13pt; margin: 0 0 1mm; break-after: avoid; }
+.legend { break-after: avoid; }
 p { margin: 0 0 1mm; }
 .as-of { font-size: 13pt; margin: 1mm 0 3mm; }
 .now { border: 3pt solid #000; border-radius: 3mm; padding: 3mm 4mm; break-inside: avoid; }
@@ -49,6 +50,6 @@ figcaption { font-size: 11pt; }
 svg { display: block; width: 100%; height: auto; }
 svg text { font-family: inherit; fill: #000; }
 .notes { font-size: 11pt; }
-@media (max-width: 480px) { .now dl { grid-template-columns: 1fr; } .table { overflow-x: auto; } }
+@media (max-width: 480px) { .now dl { grid-template-columns: 1fr; } .now dd { grid-column: 1; } .table { overflow-x: auto; } }
 @media print { body { padding: 0; max-width: none; } .sheet-break { break-before: page; } }
 `;
