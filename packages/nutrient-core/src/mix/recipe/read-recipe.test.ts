@@ -26,6 +26,10 @@ describe("recipes as they are written", () => {
     ["compost 1, perlite 1, compost 2", { compost: 3 / 4, perlite: 1 / 4 }],
     ["own soil 2, light-thirds 3", { "own soil": 0.4, compost: 0.2, perlite: 0.2, coir: 0.2 }],
     ["Compost 1", { compost: 1 }],
+    ["compost 1; perlite 1", { compost: 1 / 2, perlite: 1 / 2 }],
+    ["compost 1;perlite 1; coir 2;", { compost: 1 / 4, perlite: 1 / 4, coir: 1 / 2 }],
+    ["compost 1\nperlite 1\r\n\n(a 1;\nb 1) 2\n", { compost: 1 / 4, perlite: 1 / 4, a: 1 / 4, b: 1 / 4 }],
+    ["#2 grit 1, 70/30 coir 1", { "#2 grit": 1 / 2, "70/30 coir": 1 / 2 }],
   ])("%s", (text, expected) => {
     const shares = sharesOf(text);
     expect(Object.keys(shares)).toEqual(Object.keys(expected));
@@ -50,6 +54,19 @@ describe("recipes as they are written", () => {
     const rates = read.ok ? read.value.additions.map(({ gramsPerCubicMetre }) => gramsPerCubicMetre) : [];
     expect(Math.abs(rates[0]! - (5 * 453.59237) / 0.764554857984)).toBeLessThanOrEqual(3000 * 1e-12);
     expect(rates.slice(1)).toEqual([1500, 100]);
+  });
+
+  test.each([
+    "compost 1 + lime 3 kg/m3 + gypsum 1 kg/m3",
+    "compost 1 + lime 3 kg/m3, gypsum 1 kg/m3",
+    "compost 1; + lime 3 kg/m3; gypsum 1 kg/m3;",
+    "compost 1\n+ lime 3 kg/m3\n+ gypsum 1 kg/m3\n",
+  ])("%j adds two things, each with its own rate", (text) => {
+    const read = readRecipe(text);
+    expect(read.ok && read.value.additions).toEqual([
+      { name: "lime", gramsPerCubicMetre: 3000 },
+      { name: "gypsum", gramsPerCubicMetre: 1000 },
+    ]);
   });
 
   test("an addition inside a part is thinned with it", () => {
@@ -128,6 +145,21 @@ describe("recipes that cannot be used", () => {
     ["compost 1 + lime 3 g/m2", "addition-unreadable"],
     ["compost 1 + lime 0 kg/m3", "addition-unreadable"],
     ["compost 1,500, coir 1", "number-ambiguous"],
+    ["compost 1 perlite 1", "recipe-unreadable"],
+    ["compost 1.5 perlite 1", "recipe-unreadable"],
+    ["compost 1 / perlite 1", "recipe-unreadable"],
+    ["compost 1/perlite 1", "recipe-unreadable"],
+    ["compost 1 & perlite 1", "recipe-unreadable"],
+    ["compost 1: perlite 1", "recipe-unreadable"],
+    ["compost 40% perlite 60%", "recipe-unreadable"],
+    ["compost 1 part perlite 1 part", "recipe-unreadable"],
+    ["compost 1 | perlite 1", "recipe-unreadable"],
+    ["compost = 1", "recipe-unreadable"],
+    ["compost 1e308, coir 1", "number-unreadable"],
+    ["compost 1e7, coir 1", "part-out-of-range"],
+    ["compost 0.0000001, coir 1", "part-out-of-range"],
+    ["compost 1 +", "addition-unreadable"],
+    ["compost 1 + lime 1e9 kg/m3", "addition-unreadable"],
   ])("%j: %s", (text, code) => {
     const read = readRecipe(text);
     expect(read.ok ? "read" : read.problems[0]!.code).toBe(code);

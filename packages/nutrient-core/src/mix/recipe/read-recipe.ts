@@ -11,6 +11,7 @@ const EXAMPLE =
 /**
  * Reads a recipe: ingredients by parts or percent of volume, and after a `+` what is mixed in by mass per volume.
  *
+ * A comma, a semicolon or a line break parts the ingredients, and what is mixed in.
  * A group in brackets is a mix inside the mix, with a part of its own: `(leaf mould 1, garden compost 2) 1, perlite 1`.
  * An ingredient that begins with "own" is at hand and is not ordered. The id of a published starting point may stand
  * for a whole recipe or for an ingredient (`light-thirds 2, own soil 1`).
@@ -20,7 +21,10 @@ const EXAMPLE =
  * readRecipe("compost 1, perlite 1, coir 2").value.components[2].share  // => 0.5
  */
 export function readRecipe(text: string): Outcome<Recipe> {
-  const written = plainText(text).replace(/\s+/g, " ");
+  // A line break parts a list as a semicolon does; empty pieces, such as one before a "+", drop out.
+  const written = plainText(text)
+    .replace(/\s*[\r\n]+\s*/g, "; ")
+    .replace(/\s+/g, " ");
   const known = STARTING_POINTS.find(({ id }) => id === written.toLowerCase());
   if (known) {
     const read = readRecipe(known.recipe);
@@ -28,7 +32,7 @@ export function readRecipe(text: string): Outcome<Recipe> {
   }
   const [ingredients = "", ...added] = splitOutside(written, "+");
   const parts = readParts(ingredients, text);
-  const additions = added.map((one) => readAddition(one, text));
+  const additions = added.flatMap(listed).map((one) => readAddition(one, text));
   const problems = [parts, ...additions].flatMap((one) => (one.ok ? [] : one.problems));
   if (!parts.ok || problems.length > 0) return unusable(...problems);
   return answer({
@@ -49,10 +53,16 @@ interface Part {
   readonly inside: Parts;
 }
 
-/** Reads a comma-parted list; its shares sum to 1. */
+/** What a list names, parted by commas or semicolons; a list of nothing is one empty piece, for its reader to refuse. */
+function listed(list: string): string[] {
+  const pieces = splitOutside(list, ",;").filter((piece) => piece !== "");
+  return pieces.length === 0 ? [""] : pieces;
+}
+
+/** Reads a list of ingredients; their shares sum to 1. */
 function readParts(list: string, text: string): Outcome<Parts> {
-  const pieces = splitOutside(list, ",").filter((piece) => piece !== "");
-  if (pieces.length === 0) return unusable(unreadable(text, "it names no ingredient"));
+  const pieces = listed(list);
+  if (pieces[0] === "") return unusable(unreadable(text, "it names no ingredient"));
   const read = pieces.map((piece) => readPart(piece, text));
   const problems = read.flatMap((part) => (part.ok ? [] : part.problems));
   if (problems.length > 0) return unusable(...problems);
@@ -82,6 +92,9 @@ function readParts(list: string, text: string): Outcome<Parts> {
   });
 }
 
+/** Parts compare ingredients; beyond these one of them is not there, and a sum loses its digits. */
+const [LEAST_PART, MOST_PART] = [1e-6, 1e6];
+
 const AMOUNT_LAST = new RegExp(`^(.*?\\S)[ :]*?\\s(${NUMBER_PATTERN})\\s*(%|parts?)?$`, "i");
 const AMOUNT_FIRST = new RegExp(`^(${NUMBER_PATTERN})\\s*(%|parts?)?\\s+(?:of )?(\\S.*)$`, "i");
 
@@ -103,10 +116,24 @@ function readPart(piece: string, text: string): Outcome<Part> {
       hint: "leave the ingredient out, or give it a part",
     });
   }
+  if (amount.value < LEAST_PART || amount.value > MOST_PART) {
+    return unusable({
+      code: "part-out-of-range",
+      path: "",
+      message: `"${piece}" is not a part that can be measured out.`,
+      expected: `a part from ${LEAST_PART} to ${MOST_PART}`,
+      received: text,
+      hint: 'parts only compare ingredients with each other: write "compost 2, perlite 1"',
+    });
+  }
   const inside = readIngredient(name.replace(/:$/, "").trim(), text);
   if (!inside.ok) return inside;
   return answer({ amount: amount.value, isPercent: unit === "%", inside: inside.value });
 }
+
+/** An amount in the middle, and more words after it: `compost 1 perlite`, `compost 1 / perlite`, `compost 40% perlite`. */
+const TWO_IN_ONE = /\s[\d.,]+(?:\s*(?:%|parts?\b))?(?:\s+(?:[a-z(]|\W\s*[a-z(])|\s*[:|/&=]\s*[a-z(])/i;
+const NO_NAME = /[|=<>{}[\]"\\]/;
 
 function readIngredient(name: string, text: string): Outcome<Parts> {
   const group = /^\((.*)\)$/.exec(name);
@@ -114,12 +141,18 @@ function readIngredient(name: string, text: string): Outcome<Parts> {
   if (/[()]/.test(name)) return unusable(unreadable(text, "a bracket is not closed"));
   const known = STARTING_POINTS.find(({ id }) => id === name.toLowerCase());
   if (known) return readRecipe(known.recipe);
-  if (/\s\d+\s+[a-z]/i.test(name))
-    return unusable(unreadable(text, `"${name}" looks like two ingredients without a comma`));
+  if (TWO_IN_ONE.test(name)) {
+    return unusable(unreadable(text, `"${name}" looks like two ingredients that no comma parts`));
+  }
+  const sign = NO_NAME.exec(name)?.[0];
+  if (sign !== undefined) return unusable(unreadable(text, `"${sign}" cannot stand in an ingredient's name`));
   if (!/[a-z]/i.test(name)) return unusable(unreadable(text, `"${name}" is no ingredient`));
   if (name.length > 60) return unusable(unreadable(text, "an ingredient's name is longer than 60 letters"));
   return answer({ components: [{ name: name.toLowerCase(), share: 1, isOwn: OWN.test(name) }], additions: [] });
 }
+
+/** A tonne in a cubic metre is more than most mixes weigh. */
+const MOST_GRAMS_PER_CUBIC_METRE = 1e6;
 
 const ADDITION = new RegExp(`^(\\S.*?)[: ]\\s*(${NUMBER_PATTERN})\\s*([a-z].*)$`, "i");
 
@@ -131,29 +164,31 @@ function readAddition(piece: string, text: string): Outcome<Addition> {
     if (!match || unit?.basis !== "cubicMetre" || match[1] !== "x") continue;
     const rate = readNumber(match[2]!);
     if (!rate.ok) return rate;
-    if (!(rate.value > 0)) break;
-    return answer({ name: piece.slice(0, from).trim().toLowerCase(), gramsPerCubicMetre: rate.value * unit.factor });
+    const gramsPerCubicMetre = rate.value * unit.factor;
+    if (!(rate.value > 0) || gramsPerCubicMetre > MOST_GRAMS_PER_CUBIC_METRE) break;
+    return answer({ name: piece.slice(0, from).trim().toLowerCase(), gramsPerCubicMetre });
   }
   return unusable({
     code: "addition-unreadable",
     path: "",
     message: `"${piece}" is not something mixed in by mass.`,
-    expected: "a name and a rate per cubic metre or cubic yard, such as lime 3 kg/m3",
+    expected:
+      "a name and a rate per cubic metre or cubic yard, such as lime 3 kg/m3, less than a tonne in a cubic metre",
     received: text,
     hint: 'write for example "+ lime 3 kg/m3" or "+ lime 5 lb/cu yd"',
   });
 }
 
-/** Parts a list at a sign, outside brackets only; a comma inside a number (1,5) is no sign. */
-function splitOutside(text: string, sign: "," | "+"): string[] {
+/** Parts a list at any of the signs, outside brackets only; a comma inside a number (1,5) is no sign. */
+function splitOutside(text: string, signs: ",;" | "+"): string[] {
   const pieces: string[] = [];
   let depth = 0;
   let piece = "";
   for (const [index, letter] of [...text].entries()) {
     if (letter === "(") depth += 1;
     if (letter === ")") depth -= 1;
-    const inNumber = sign === "," && /\d/.test(text[index - 1] ?? "") && /\d/.test(text[index + 1] ?? "");
-    if (letter === sign && depth === 0 && !inNumber) {
+    const inNumber = letter === "," && /\d/.test(text[index - 1] ?? "") && /\d/.test(text[index + 1] ?? "");
+    if (signs.includes(letter) && depth === 0 && !inNumber) {
       pieces.push(piece.trim());
       piece = "";
     } else piece += letter;
@@ -175,7 +210,8 @@ function unreadable(text: string, reason: string): Problem {
     code: "recipe-unreadable",
     path: "",
     message: `"${text}" is not a recipe: ${reason}.`,
-    expected: "ingredients, each with its part or percent, parted by commas; or the id of a starting point",
+    expected:
+      "ingredients, each with its part or percent, parted by commas or semicolons; or the id of a starting point",
     received: text,
     hint: `write for example ${EXAMPLE}; starting points: ${STARTING_POINTS.map(({ id }) => id).join(", ")}`,
   };
