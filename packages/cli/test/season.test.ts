@@ -257,6 +257,14 @@ describe("recording", () => {
     for (const line of lines) expect(read(LOG)).toContain(line);
   });
 
+  test("what was recorded and what was taken back is told in short", async () => {
+    const fed = await run(FILE, ...TODAY, "--record", "fed in pots");
+    expect(fed.out).toMatch(/^Recorded: 2027-06-10 fed planting="pots" cans=2 can-litres=10/);
+    expect(fed.out).not.toContain("nutrient-grams");
+    const undone = await run(FILE, ...TODAY, "--undo");
+    expect(undone.out).toMatch(/^Took back line 3: 2027-06-10 fed planting="pots"/);
+  });
+
   test("a day of rain passes the feed over", async () => {
     const { result } = await json(
       FILE,

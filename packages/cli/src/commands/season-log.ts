@@ -14,18 +14,24 @@ import { entryText, type NewEntry, readEntry } from "../record/entry-text.ts";
 import { readLog } from "../record/read-log.ts";
 import { entriesFor, undoing } from "./season-record.ts";
 
+/** A line that was added to the record. */
+export interface Recorded {
+  readonly line: string;
+  readonly told: string;
+}
+
 /**
  * Puts on record what the options say: first what is taken back, then what happened, in the order it was said.
  * Nothing is written unless all of it can be.
  *
- * @returns The new lines, as they stand in the log.
+ * @returns The new lines, as they stand in the log and as they are told to people.
  */
 export async function recordAll(
   { input, log }: SeasonFile,
   options: Options,
   today: CivilDate,
   quantity: QuantityReader,
-): Promise<Outcome<readonly string[]>> {
+): Promise<Outcome<readonly Recorded[]>> {
   const undo = options["undo"];
   const said = (options["record"] ?? []) as readonly string[];
   if (undo === undefined && said.length === 0) return answer([]);
@@ -58,5 +64,14 @@ export async function recordAll(
     if (!readEntry("0", text).ok) throw new Error(`a line that cannot be read back: ${text}`);
   }
   const appended = await appendLines(log.path, texts, log.shownAs);
-  return appended.ok ? answer(texts) : appended;
+  if (!appended.ok) return appended;
+  return answer(added.map((entry, index) => ({ line: texts[index]!, told: told(entry, before.value.entries) })));
+}
+
+/** What was recorded, without the figures that are there for the next plan; of an undo, what it took back. */
+function told(entry: NewEntry, earlier: readonly LogEntry[]): string {
+  const short = (text: string): string => text.replace(/ nutrient-grams=.*$/, "");
+  if (entry.kind !== "undone") return `Recorded: ${short(entryText(entry))}`;
+  const undone = earlier.find(({ id }) => id === entry.undoes)!;
+  return `Took back line ${entry.undoes}: ${short(entryText(undone))}`;
 }

@@ -78,7 +78,7 @@ export const seasonCommand: TrugCommand = {
       inputs: { file, log: place.shownAs, today: today.value, ...understood(input) },
       result: {
         ...plan.value,
-        recorded: recorded.value,
+        recorded: recorded.value.map(({ line }) => line),
         changed: changed.value,
         written: written.value,
         ...(comparison ? { comparison } : {}),
@@ -86,7 +86,7 @@ export const seasonCommand: TrugCommand = {
       cautions,
       working: [...season.working, ...plan.working],
       lines: (style) => [
-        ...recorded.value.map((line) => `Recorded: ${line.replace(/ nutrient-grams=.*$/, "")}`),
+        ...recorded.value.map(({ told }) => told),
         ...changed.value.map(({ path, before, after }) => `Changed ${path} from ${before} to ${after} in ${file}`),
         ...written.value.map(({ kind, file: output }: Written) => `Wrote the ${kind} to ${output}`),
         ...(recorded.value.length + changed.value.length + written.value.length > 0 ? [""] : []),
