@@ -3,6 +3,7 @@ import { answer, type Outcome } from "../outcome/outcome.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
 import type { Product } from "../product/product.ts";
+import { impossibleLabelCautions } from "../product/sanity/sanity.ts";
 import { feedCautions, nitrogenFormCautions } from "../solution/cautions.ts";
 import type { Extent } from "../supply/basis.ts";
 import { type BothForms, inBothForms } from "../supply/both-forms.ts";
@@ -57,6 +58,7 @@ export function bed(input: BedInput): Outcome<BedResult> {
   const { massGrams, added, delivered } = supplied.value;
   const working: WorkingLine[] = [...supplied.working];
   const cautions: Caution[] = [
+    ...impossibleLabelCautions([product]),
     ...hazardCautions([product]),
     ...rangeCautions([product]),
     ...feedCautions(delivered, extent),

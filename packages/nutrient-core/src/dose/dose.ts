@@ -3,6 +3,7 @@ import { answer, type Outcome } from "../outcome/outcome.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
 import type { Product } from "../product/product.ts";
+import { impossibleLabelCautions } from "../product/sanity/sanity.ts";
 import { feedCautions, nitrogenFormCautions, stockCautions } from "../solution/cautions.ts";
 import { electricalConductivity } from "../solution/conductivity.ts";
 import type { Extent } from "../supply/basis.ts";
@@ -74,6 +75,7 @@ export function dose(input: DoseInput): Outcome<DoseResult> {
   const { working: volumeWorking, ...volume } = volumeOf(product, massGrams);
   const working = [...supplied.working, ...volumeWorking, ...(conductivity.known ? conductivity.working : [])];
   const cautions: Caution[] = [
+    ...impossibleLabelCautions([product]),
     ...hazardCautions([product]),
     ...feedCautions(delivered, extent, conductivity),
     ...nitrogenFormCautions(delivered),

@@ -4,13 +4,13 @@ import { inOrderOfUrgency } from "../outcome/caution.ts";
 import { answer, type Outcome } from "../outcome/outcome.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
 import type { Product } from "../product/product.ts";
+import { sanityCautions } from "../product/sanity/sanity.ts";
 import { unitExtent } from "../supply/basis.ts";
 import { type BothForms, inBothForms } from "../supply/both-forms.ts";
 import { asRatio, asTriple } from "../supply/ratio.ts";
 import { deliver } from "../supply/supply.ts";
 import type { HeldMass, LabelInput, LabelPercent, LabelResult } from "./label-result.ts";
 import { labelWorking } from "./label-working.ts";
-import { sanityCautions } from "./sanity.ts";
 
 /**
  * What does this label or formula contain?

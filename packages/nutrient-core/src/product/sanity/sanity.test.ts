@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import sources from "../../../../test-data/sources.json" with { type: "json" };
-import { molarMass, readFormula } from "../element/formula.ts";
-import type { Nutrient } from "../element/nutrient.ts";
-import { MATERIALS, materialById } from "../product/materials.ts";
-import type { Product } from "../product/product.ts";
-import type { LabelBasis } from "../product/read-label.ts";
-import { productFromLabel, readProduct } from "../product/read-product.ts";
+import sources from "../../../../../test-data/sources.json" with { type: "json" };
+import { molarMass, readFormula } from "../../element/formula.ts";
+import type { Nutrient } from "../../element/nutrient.ts";
+import { MATERIALS, materialById } from "../materials.ts";
+import type { Product } from "../product.ts";
+import type { LabelBasis } from "../read-label.ts";
+import { productFromLabel, readProduct } from "../read-product.ts";
 import { leastMassShare } from "./least-mass.ts";
-import { sanityCautions } from "./sanity.ts";
+import { impossibleLabelCautions, sanityCautions } from "./sanity.ts";
 
 const read = (text: string, basis: LabelBasis = "oxide"): Product => {
   const product = productFromLabel(text, { basis });
@@ -225,4 +225,25 @@ test("every suspicion has a sentence without gaps and a source on file", () => {
     expect(message.endsWith(".")).toBe(true);
     expect(Object.keys(sources)).toContain(source);
   }
+});
+
+describe("before anything is weighed by a label", () => {
+  const impossible = (...products: Product[]) => impossibleLabelCautions(products).map(({ code }) => code);
+
+  test.each([
+    ["50-50-50", "label-over-100"],
+    ["0-0-80", "label-unlike-its-salt"],
+    ["18-20-0", "label-element-basis"],
+  ])("%s is told", (text, code) => expect(impossible(read(text))).toContain(code));
+
+  test("what only asks for a second look at the bag is left to the label", () => {
+    const forms = read("20-20-20 + NO3-N 5.9 + NH4-N 3.9");
+    expect(codes(forms)).toEqual(["label-forms-do-not-sum"]);
+    expect(impossible(forms, materialById("urea-phosphate")!, read("5-10-10"))).toEqual([]);
+  });
+
+  test("a product that is used twice is told once", () => {
+    const product = read("50-50-50");
+    expect(impossible(product, product)).toEqual(impossible(product));
+  });
 });

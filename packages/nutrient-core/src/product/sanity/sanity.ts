@@ -1,9 +1,9 @@
-import { massFractions } from "../element/formula.ts";
-import { type ContentForm, elementPerForm, NITROGEN_FORMS } from "../element/nutrient.ts";
-import { type Caution, raise } from "../outcome/caution.ts";
-import { materialById } from "../product/materials.ts";
-import type { Product } from "../product/product.ts";
-import { asTriple, type Triple } from "../supply/ratio.ts";
+import { massFractions } from "../../element/formula.ts";
+import { type ContentForm, elementPerForm, NITROGEN_FORMS } from "../../element/nutrient.ts";
+import { type Caution, raise } from "../../outcome/caution.ts";
+import { materialById } from "../materials.ts";
+import type { Product } from "../product.ts";
+import { asTriple, type Triple } from "../triple.ts";
 import { gradeFitting, type TripleBasis } from "./known-grades.ts";
 import {
   labelElementBasis,
@@ -23,9 +23,28 @@ import { misfitOf } from "./salt-of-name.ts";
  */
 export function sanityCautions(product: Product): Caution[] {
   if (product.source === "from-memory") return [raise(labelFromMemory, { product: product.name })];
-  if (product.origin === "formula" || product.origin === "material") return [];
+  if (!comesAsLabel(product)) return [];
   return [overWhole, formsUnlikeTotal, unlikeSalt, otherBasis].flatMap((suspicion) => suspicion(product));
 }
+
+/**
+ * Of these products the labels that cannot be as they were read: whoever weighs by them weighs a wrong amount.
+ *
+ * What only asks for a second look at the bag (forms that do not make the total, an analysis from memory) is left to
+ * the label itself.
+ *
+ * @param products Whatever is about to be weighed; order and repeats do not matter.
+ * @returns `label-over-100`, `label-unlike-its-salt`, `label-element-basis`.
+ * @example
+ * impossibleLabelCautions([materialById("potassium-chloride")!])  // => []
+ */
+export function impossibleLabelCautions(products: readonly Product[]): Caution[] {
+  const labels = [...new Set(products)].filter((product) => comesAsLabel(product) && product.source !== "from-memory");
+  return labels.flatMap((product) => [overWhole, unlikeSalt, otherBasis].flatMap((suspicion) => suspicion(product)));
+}
+
+/** A formula cannot be wrong in these ways, and a generic material has been looked at. */
+const comesAsLabel = ({ origin }: Product): boolean => origin === "grade" || origin === "shelf";
 
 function overWhole({ name, composition }: Product): Caution[] {
   const least = leastMassShare(composition);

@@ -1,4 +1,4 @@
-import type { CautionKind } from "../outcome/caution.ts";
+import type { CautionKind } from "../../outcome/caution.ts";
 
 /*
  * What a label can be suspected of. The answer stands as the label was read; only the bag can settle it.

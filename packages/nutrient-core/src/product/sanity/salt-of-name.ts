@@ -1,8 +1,8 @@
-import { massFractions, readFormula } from "../element/formula.ts";
-import { NUTRIENT_ELEMENTS, type NutrientElement } from "../element/nutrient.ts";
-import type { Material } from "../product/materials/material.ts";
-import { MATERIALS } from "../product/materials.ts";
-import type { Product } from "../product/product.ts";
+import { massFractions, readFormula } from "../../element/formula.ts";
+import { NUTRIENT_ELEMENTS, type NutrientElement } from "../../element/nutrient.ts";
+import type { Material } from "../materials/material.ts";
+import { MATERIALS } from "../materials.ts";
+import type { Product } from "../product.ts";
 
 /** A salt that a product is named after, with the formula that bounds what it can hold. */
 interface NamedSalt {

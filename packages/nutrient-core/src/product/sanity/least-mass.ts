@@ -1,7 +1,7 @@
-import { ATOMIC_WEIGHT } from "../element/atomic-weight.ts";
-import { massFractions } from "../element/formula.ts";
-import { elementPerForm, NUTRIENT_ELEMENTS, OXIDES, type OxideName } from "../element/nutrient.ts";
-import type { Composition } from "../product/product.ts";
+import { ATOMIC_WEIGHT } from "../../element/atomic-weight.ts";
+import { massFractions } from "../../element/formula.ts";
+import { elementPerForm, NUTRIENT_ELEMENTS, OXIDES, type OxideName } from "../../element/nutrient.ts";
+import type { Composition } from "../product.ts";
 
 /** Pure urea, the richest solid that nitrogen is sold in. */
 const UREA_NITROGEN = massFractions({ C: 1, O: 1, N: 2, H: 4 }).N!;

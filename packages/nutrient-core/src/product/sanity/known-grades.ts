@@ -1,7 +1,7 @@
-import { elementPerForm } from "../element/nutrient.ts";
-import { materialById } from "../product/materials.ts";
-import { fractionOf, type Product } from "../product/product.ts";
-import type { Triple } from "../supply/ratio.ts";
+import { elementPerForm } from "../../element/nutrient.ts";
+import { materialById } from "../materials.ts";
+import { fractionOf, type Product } from "../product.ts";
+import type { Triple } from "../triple.ts";
 
 /** Whether P and K count as oxides or as elements. */
 export type TripleBasis = "oxide" | "element";
