@@ -30,6 +30,10 @@ export interface Program {
 
 /** Tables made anew for one program after which something is wrong. */
 const MOST_ROUNDS = 100;
+/** Rounds in which a broken range is still repaired. */
+const MOST_REPAIRS = 20;
+/** A free dial may be this far outside its range: rounding. */
+const OUTSIDE_TOLERANCE = 1e-11;
 /** Refinements after which nothing more is to be gained. */
 const MOST_PASSES = 4;
 /** Rounding above this is worth another look at the prices. */
@@ -40,12 +44,33 @@ export function minimise(program: Program): Dials {
   const dials = open(program);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const outcome = descend(dials);
-    if (outcome === "still" && round > 0) return dials;
+    if (outcome === "still" && round > 0 && !repair(dials)) return dials;
     if (outcome === "worn") refresh(program, dials);
     // Where rounding had hidden a gain, the search goes on from the polished point.
-    if (!polish(program, dials) && outcome !== "worn") return dials;
+    const wasNoticeable = polish(program, dials);
+    const wasBroken = round < MOST_REPAIRS && repair(dials);
+    if (!wasNoticeable && !wasBroken && outcome !== "worn") return dials;
   }
   throw new Error("blend engine: rounding has no end");
+}
+
+/**
+ * Rounding may leave a free dial outside its range once it is computed anew: it is held at the end it has passed, and
+ * the search goes on from there. True if there was one.
+ */
+function repair(dials: Dials): boolean {
+  const { size, value, low, high, held } = dials;
+  let wasBroken = false;
+  for (let k = 0; k < size; k++) {
+    const end = Math.min(Math.max(value[k]!, low[k]!), high[k]!);
+    const off = end - value[k]!;
+    if (held[k] || Math.abs(off) <= OUTSIDE_TOLERANCE || !isSure(dials, k)) continue;
+    swap(dials, k);
+    value[k] = end;
+    follow(dials, k, off);
+    wasBroken = true;
+  }
+  return wasBroken;
 }
 
 function open(program: Program): Dials {
