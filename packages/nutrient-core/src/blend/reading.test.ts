@@ -10,7 +10,7 @@ import { readUses } from "./read-uses.ts";
 import { readWants } from "./read-wants.ts";
 import { gap } from "./testing/ask.ts";
 
-const valueOf = <T>(outcome: Outcome<T>): T => {
+const given = <T>(outcome: Outcome<T>): T => {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
   return outcome.value;
 };
@@ -18,7 +18,7 @@ const valueOf = <T>(outcome: Outcome<T>): T => {
 const FLOATING = 1e-12;
 
 describe("targets", () => {
-  const want = (text: string) => valueOf(readWants(text, "litre", "a can"))[0]!;
+  const want = (text: string) => given(readWants(text, "litre", "a can"))[0]!;
 
   test("a span is its middle, within the half of it", () => {
     const { rate, within } = want("K 180 to 220 ppm");
@@ -46,7 +46,7 @@ describe("targets", () => {
   });
 
   test("several lines stand by themselves", () => {
-    const wants = valueOf(readWants("N 100 ppm within 5%, K 200 ppm; Mg at least 30 ppm", "litre", "a can"));
+    const wants = given(readWants("N 100 ppm within 5%, K 200 ppm; Mg at least 30 ppm", "litre", "a can"));
     expect(wants.map(({ nutrient, within, direction }) => [nutrient, within, direction])).toEqual([
       ["N", 0.05, "about"],
       ["K", undefined, "about"],
@@ -56,7 +56,7 @@ describe("targets", () => {
 });
 
 describe("limits", () => {
-  const limit = (text: string) => valueOf(readLimits(text, "litre"))[0]!;
+  const limit = (text: string) => given(readLimits(text, "litre"))[0]!;
 
   test.each([
     ["EC 2 mS/cm", 2],
@@ -85,8 +85,8 @@ describe("limits", () => {
 });
 
 test("amounts by volume are taken by the density, and lines about one product are put together", () => {
-  const liquid: Product = { ...valueOf(readProduct("0-10-5")), id: "liquid", densityKilogramsPerLitre: 1.25 };
-  const uses = valueOf(
+  const liquid: Product = { ...given(readProduct("0-10-5")), id: "liquid", densityKilogramsPerLitre: 1.25 };
+  const uses = given(
     readUses(
       "liquid at most 4 mL; liquid at least 1 g or none",
       [{ written: "liquid", product: liquid }],
@@ -97,8 +97,8 @@ test("amounts by volume are taken by the density, and lines about one product ar
 });
 
 test("a spoon of a product weighs by its density", () => {
-  const powder: Product = { ...valueOf(readProduct("20-10-20")), densityKilogramsPerLitre: 0.8 };
-  const [measure] = valueOf(measuresFor([powder], { spoons: METRIC_SPOONS }));
+  const powder: Product = { ...given(readProduct("20-10-20")), densityKilogramsPerLitre: 0.8 };
+  const [measure] = given(measuresFor([powder], { spoons: METRIC_SPOONS }));
   // An eighth of 5 mL at 0.8 g/mL.
   expect(gap(measure!.stepGrams, 0.5)).toBeLessThan(FLOATING);
 });

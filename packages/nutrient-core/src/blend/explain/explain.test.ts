@@ -226,3 +226,23 @@ describe.each(EXPLAINED)("$name", ({ request, says }) => {
 });
 
 test("thirty or more are read", () => expect(EXPLAINED.length).toBeGreaterThanOrEqual(30));
+
+test.each(["potassium only with nitrogen", "a nutrient that nothing holds", "phosphate only with nitrogen"])(
+  "%s: no other material on the list meets every target with less",
+  (name) => {
+    const { request, says } = EXPLAINED.find((one) => one.name === name)!;
+    const said = /^Adding ([\d.]+) (k?g) of/.exec(says.find((sentence) => sentence.startsWith("Adding"))!)!;
+    const inWater = request.water !== undefined;
+    const masses = MATERIALS.flatMap((material) => {
+      const { id, hazards, state, leavesResidue, solubilityGramsPerLitre } = material;
+      const proposed = inWater ? !leavesResidue && solubilityGramsPerLitre !== undefined : state !== "liquid";
+      if (!proposed || hazards.includes("acid") || hazards.includes("caustic")) return [];
+      if (request.products.split(", ").some((one) => one === id || one === material.formula)) return [];
+      const { amounts, status } = again({ ...request, products: `${request.products}, ${id}` });
+      const mass = amounts.at(-1)!.massGrams;
+      return status === "met" && mass > 0 ? [mass] : [];
+    });
+    expect(masses.length).toBeGreaterThan(1);
+    saidFigure(String(massOf(said[1]!, said[2])), Math.min(...masses));
+  },
+);
