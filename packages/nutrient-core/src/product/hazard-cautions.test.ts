@@ -82,3 +82,22 @@ test("a formula without the water that its material has is no safer", () => {
   expect(hazards("Mg(NO3)2")).toEqual(["oxidiser"]);
   expect(hazards("K2HPO4")).toEqual([]);
 });
+
+test("a liquid is kept closed and upright, for it cannot be kept dry", () => {
+  const kept = (...products: Product[]) =>
+    hazardCautions(products).find(({ code }) => code === "hazard-oxidiser")!.message;
+  const acid = readProduct("HNO3 60%");
+  if (!acid.ok) throw new Error("not read");
+  // Read aloud before they were written down here.
+  expect(kept(acid.value)).toMatch(/^HNO3 60%: feeds a fire\. Keep it tightly closed and upright, away from heat/);
+  expect(kept(materialById("nitric-acid-60")!)).not.toMatch(/dry/);
+  expect(kept(materialById("potassium-nitrate")!)).toMatch(/feeds a fire\. Keep it dry, away from heat/);
+  expect(kept(materialById("nitric-acid-60")!, materialById("potassium-nitrate")!)).toMatch(
+    /Keep what is solid dry, what is liquid tightly closed and upright, and both away from heat/,
+  );
+  const lye: Product = { ...materialById("hydrated-lime")!, name: "a caustic solution", state: "liquid" };
+  const caustic = (product: Product) =>
+    hazardCautions([product]).find(({ code }) => code === "hazard-caustic")!.message;
+  expect(caustic(lye)).toMatch(/gloves, keep it tightly closed and upright and apart from ammonium/);
+  expect(caustic(materialById("hydrated-lime")!)).toMatch(/gloves, keep it dry and apart from ammonium/);
+});

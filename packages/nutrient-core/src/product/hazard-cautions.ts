@@ -1,16 +1,24 @@
 import { type Caution, type CautionKind, raise } from "../outcome/caution.ts";
+import { capital } from "../outcome/sentence.ts";
 import { HAZARDS, type Hazard, type Product } from "./product.ts";
 
 /** The products that a hazard belongs to, by name. */
 interface HazardFacts {
-  readonly [fact: string]: readonly string[] | number;
+  readonly [fact: string]: readonly string[] | number | string;
   readonly products: readonly string[];
+  readonly state: StateOfAll;
 }
 
-const named = (facts: HazardFacts): string => {
-  const list = facts.products.join(", ");
-  return list.charAt(0).toUpperCase() + list.slice(1);
+/** Whether what has the hazard is solid or liquid: a liquid is not kept dry. */
+type StateOfAll = Product["state"] | "both";
+
+const KEPT: Readonly<Record<StateOfAll, string>> = {
+  solid: "keep it dry",
+  liquid: "keep it tightly closed and upright",
+  both: "keep what is solid dry, what is liquid tightly closed and upright, and both",
 };
+
+const named = ({ products }: HazardFacts): string => capital(products.join(", "));
 
 /** Days from raw manure to harvest, for crops off the soil (staked peppers) and on it (7 CFR 205.203(c)(1)). */
 const RAW_MANURE_DAYS = { daysToHarvestCropOffSoil: 90, daysToHarvestCropOnSoil: 120 } as const;
@@ -26,7 +34,7 @@ const KINDS: Readonly<Record<Hazard, CautionKind<HazardFacts>>> = {
     severity: "caution",
     source: "osha-1910-109",
     sentence: (facts) =>
-      `${named(facts)}: feeds a fire. Keep it dry, away from heat, fuel, oil, sawdust, straw, paper and other products, and follow its label and local storage rules.`,
+      `${named(facts)}: feeds a fire. ${capital(KEPT[facts.state])}${facts.state === "both" ? "" : ","} away from heat, fuel, oil, sawdust, straw, paper and other products, and follow its label and local storage rules.`,
   },
   acid: {
     code: "hazard-acid",
@@ -40,7 +48,7 @@ const KINDS: Readonly<Record<Hazard, CautionKind<HazardFacts>>> = {
     severity: "caution",
     source: "acid-handling-notes",
     sentence: (facts) =>
-      `${named(facts)}: strongly alkaline, and can burn before it hurts. Wear goggles and gloves, keep it dry and apart from ammonium fertilizers and acids, rinse at once with much water, and follow its label.`,
+      `${named(facts)}: strongly alkaline, and can burn before it hurts. Wear goggles and gloves, ${KEPT[facts.state]}${facts.state === "both" ? "" : " and"} apart from ammonium fertilizers and acids, rinse at once with much water, and follow its label.`,
   },
   "eye-damage": {
     code: "hazard-eyes",
@@ -110,9 +118,12 @@ const KINDS: Readonly<Record<Hazard, CautionKind<HazardFacts>>> = {
  */
 export function hazardCautions(products: readonly Product[]): Caution[] {
   return HAZARDS.flatMap((hazard) => {
-    const names = [...new Set(products.filter(({ hazards }) => hazards.includes(hazard)).map(({ name }) => name))];
-    if (names.length === 0) return [];
-    const facts = { products: names.sort(), ...(hazard === "pathogens" ? RAW_MANURE_DAYS : {}) };
+    const having = products.filter(({ hazards }) => hazards.includes(hazard));
+    if (having.length === 0) return [];
+    const names = [...new Set(having.map(({ name }) => name))].sort();
+    const states = new Set(having.map(({ state }) => state));
+    const state = states.size === 2 ? "both" : having[0]!.state;
+    const facts = { products: names, state, ...(hazard === "pathogens" ? RAW_MANURE_DAYS : {}) } as const;
     return [raise(KINDS[hazard], facts)];
   });
 }

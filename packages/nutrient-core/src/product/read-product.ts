@@ -103,7 +103,8 @@ export function readFormulaProduct(text: string): Outcome<Product> | undefined {
     id: text,
     name: text,
     origin: "formula",
-    state: "solid",
+    // Acids are liquids: they are neither spooned nor kept dry.
+    state: materialOfFormula(formula)?.state ?? "solid",
     composition,
     printed: Object.entries(composition).map(([form, share]) =>
       percentOf(form as keyof typeof composition, share * 100),

@@ -1,6 +1,6 @@
 import type { CautionKind, Facts } from "../outcome/caution.ts";
+import { capital, listed, shown } from "../outcome/sentence.ts";
 import { AMMONIUM_PPM } from "./feed-limits.ts";
-import { capital, listed, shown } from "./shown.ts";
 
 /** What is too much, each with its own comparison and where that comes from. */
 export interface Excess extends Facts {

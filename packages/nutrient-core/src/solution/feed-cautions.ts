@@ -1,5 +1,6 @@
 import type { Nutrient } from "../element/nutrient.ts";
 import { type Caution, raise } from "../outcome/caution.ts";
+import { shown } from "../outcome/sentence.ts";
 import type { Extent } from "../supply/basis.ts";
 import type { Delivered } from "../supply/supply.ts";
 import type { Conductivity } from "./conductivity.ts";
@@ -32,7 +33,6 @@ import {
   WAY_OVER,
   WHOLE_SEASON,
 } from "./feed-limits.ts";
-import { shown } from "./shown.ts";
 
 /**
  * What to heed when this much is given: a feed or dressing far over published strengths, trace elements with little

@@ -1,5 +1,5 @@
 import type { CautionKind, Facts } from "../outcome/caution.ts";
-import { capital, listed, shown } from "./shown.ts";
+import { capital, listed, shown } from "../outcome/sentence.ts";
 
 /** Products that must not meet. */
 export interface Meeting extends Facts {
