@@ -62,7 +62,15 @@ export function effectiveEntries(log: readonly LogEntry[]): readonly Exclude<Log
   );
 }
 
-/** The lines of one planting: its own, and those that name none. */
-export function entriesOfPlanting<T extends { readonly planting?: string }>(entries: readonly T[], planting: string): T[] {
-  return entries.filter((entry) => entry.planting === undefined || entry.planting === planting);
+/** The lines of each planting, in their order: its own, and those that name none. */
+export function entriesByPlanting<T extends { readonly planting?: string }>(
+  entries: readonly T[],
+  plantings: readonly string[],
+): ReadonlyMap<string, readonly T[]> {
+  const lines = new Map<string, T[]>(plantings.map((name) => [name, []]));
+  for (const entry of entries) {
+    const meant = entry.planting === undefined ? plantings : [entry.planting];
+    for (const name of meant) lines.get(name)?.push(entry);
+  }
+  return lines;
 }

@@ -28,11 +28,11 @@ export function unknownPlantings(
   const names = input.plantings.map(({ name }) => name);
   const known = new Set(names);
   return entries.flatMap((entry): Problem[] => {
-    const problem = { path: `record ${entry.id}`, expected: `one of ${names.join(", ")}` };
+    const problem = () => ({ path: `record ${entry.id}`, expected: `one of ${names.join(", ")}` });
     if (entry.planting !== undefined && !known.has(entry.planting)) {
       return [
         {
-          ...problem,
+          ...problem(),
           code: "planting-unknown",
           message: `The record names a planting that the season does not have: "${entry.planting}".`,
           received: entry.planting,
@@ -43,7 +43,7 @@ export function unknownPlantings(
     if (entry.kind === "fed" && entry.planting === undefined && names.length > 1) {
       return [
         {
-          ...problem,
+          ...problem(),
           code: "planting-missing",
           message: "A recorded feed does not say which planting was fed.",
           received: "no planting",

@@ -9,7 +9,7 @@ import { eventsOf } from "./events.ts";
 import { type RecipeBook, recipeBook } from "./feeds.ts";
 import {
   effectiveEntries,
-  entriesOfPlanting,
+  entriesByPlanting,
   type FedEntry,
   type HarvestedEntry,
   type LogEntry,
@@ -62,10 +62,14 @@ export function planSeason(
   if (strangers.length > 0) return unusable(...strangers);
   const book = recipeBook(input);
   const surroundings = surroundingsOf(input);
+  const lines = entriesByPlanting(
+    entries,
+    input.plantings.map(({ name }) => name),
+  );
   const parts: PlantingPlan[] = [];
   const problems: Problem[] = [];
   for (const planting of input.plantings) {
-    const part = planPlanting(planting, input, entries, today, book, surroundings);
+    const part = planPlanting(planting, input, lines.get(planting.name)!, today, book, surroundings);
     if (part.ok) parts.push(part.value);
     else problems.push(...part.problems);
   }
@@ -128,12 +132,11 @@ interface PlantingPlan {
 function planPlanting(
   planting: Planting,
   input: SeasonInput,
-  entries: readonly Exclude<LogEntry, UndoneEntry>[],
+  own: readonly Exclude<LogEntry, UndoneEntry>[],
   today: CivilDate | null,
   book: RecipeBook,
   surroundings: Surroundings,
 ): Outcome<PlantingPlan> {
-  const own = entriesOfPlanting(entries, planting.name);
   const observed = own.flatMap(sightings);
   const fed = own.filter((entry): entry is FedEntry => entry.kind === "fed");
   const rainedOut = own.filter((entry): entry is RainedOutEntry => entry.kind === "rained-out");

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { effectiveEntries, type LogEntry } from "./log.ts";
+import { effectiveEntries, entriesByPlanting, type LogEntry } from "./log.ts";
 import { readLogEntry } from "./read-log.ts";
 import { day } from "./testing/demo.ts";
 import { EXAMPLE_LOG } from "./testing/example-plan.ts";
@@ -39,6 +39,15 @@ describe("a line of the record", () => {
     expect(read.ok).toBe(false);
     expect(!read.ok && read.problems.map((problem) => problem.path)).toContain(path);
   });
+});
+
+test("a line that names no planting belongs to all, in its place", () => {
+  const entry = (id: string, planting?: string) => ({ id, ...(planting === undefined ? {} : { planting }) });
+  const lines = entriesByPlanting([entry("1", "a"), entry("2"), entry("3", "b"), entry("4", "moon")], ["a", "b"]);
+  expect([...lines].map(([name, own]) => [name, own.map(({ id }) => id)])).toEqual([
+    ["a", ["1", "2"]],
+    ["b", ["2", "3"]],
+  ]);
 });
 
 describe("undoing", () => {
