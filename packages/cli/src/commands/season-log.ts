@@ -12,7 +12,8 @@ import type { SeasonFile } from "../input/season-file.ts";
 import { appendLines } from "../record/append-lines.ts";
 import { entryText, type NewEntry, readEntry } from "../record/entry-text.ts";
 import { readLog } from "../record/read-log.ts";
-import { entriesFor, undoing } from "./season-record.ts";
+import { entriesFor } from "./season-record.ts";
+import { undoing } from "./season-undo.ts";
 
 /** A line that was added to the record. */
 export interface Recorded {
