@@ -1,8 +1,9 @@
-import { answer, gather, gatherList, type Outcome, unusable } from "../../outcome/outcome.ts";
+import { andThen, answer, gather, gatherList, type Outcome, unusable } from "../../outcome/outcome.ts";
 import { readNumber } from "../../quantity/number.ts";
 import { ofDimension, type QuantityReader } from "../../quantity/quantity.ts";
 import { MOUND_PROFILES, type MoundProfile } from "../shape/mound.ts";
 import type { Spacing } from "../shape/spacing.ts";
+import { BELIEVABLE, withLentUnits } from "./lent-unit.ts";
 import { clauseUnusable } from "./problems.ts";
 
 /** What may be said about a fill after its sizes. */
@@ -75,11 +76,11 @@ export function readClauses(
   }
   const depths = once("depths");
   const headspace = once("headspace");
-  const spacing = readSpacing(once("plants"), once("rows"), text, length);
+  const spacing = readSpacing(once("plants"), once("rows"), text, length, read);
   const readParts = gather({
     mound: mound === undefined ? answer(undefined) : length(mound),
     crown: crown === undefined ? answer(undefined) : length(crown),
-    depths: depths === undefined ? answer(undefined) : readDepths(depths, text, length),
+    depths: depths === undefined ? answer(undefined) : readDepths(depths, text, length, read),
     headspace: headspace === undefined ? answer(undefined) : kept(headspace),
     layers: gatherList(
       clauses.filter(([word]) => word === "wood" || word === "drainage").map(([, part]) => kept(part)),
@@ -127,6 +128,7 @@ function readDepths(
   part: string,
   text: string,
   length: (part: string) => Outcome<number>,
+  read: QuantityReader,
 ): Outcome<readonly (readonly number[])[]> {
   // A slash between digits is a fraction (1/3 in); one with a gap beside it parts two rows.
   const rows = part
@@ -142,7 +144,11 @@ function readDepths(
       ),
     );
   }
-  return gatherList(rows.map((row) => gatherList(row.map(length))));
+  return gatherList(
+    rows.map((row) =>
+      andThen(withLentUnits(row, BELIEVABLE.depth, text, read), (sized) => gatherList(sized.map(length))),
+    ),
+  );
 }
 
 function readSpacing(
@@ -150,6 +156,7 @@ function readSpacing(
   rows: string | undefined,
   text: string,
   length: (part: string) => Outcome<number>,
+  read: QuantityReader,
 ): Outcome<{ spacing?: Spacing; plantsEach?: number }> {
   if (plants !== undefined && rows !== undefined) {
     return unusable(clauseUnusable(text, "Plants stand either by a distance or in rows.", 'keep "plants" or "rows"'));
@@ -159,7 +166,9 @@ function readSpacing(
     if (inRow === undefined || more.length > 0) {
       return unusable(clauseUnusable(text, `"rows ${rows}" is no spacing.`, 'write "rows 60 cm x 40 cm"'));
     }
-    const both = gather({ betweenRowsMetres: length(between!), inRowMetres: length(inRow) });
+    const both = andThen(withLentUnits([between!, inRow], BELIEVABLE.row, text, read), ([first, second]) =>
+      gather({ betweenRowsMetres: length(first!), inRowMetres: length(second!) }),
+    );
     return both.ok ? answer({ spacing: { pattern: "rows", ...both.value } }, both.cautions) : both;
   }
   if (plants === undefined) return answer({});

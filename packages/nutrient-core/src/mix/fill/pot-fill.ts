@@ -10,7 +10,7 @@ import type { Fill } from "./fill.ts";
 import { clauseUnusable, sizesConflict, sizesUnusable } from "./problems.ts";
 import type { FillReading } from "./read-fill.ts";
 
-type PotShape = "round" | "square" | "trough";
+export type PotShape = "round" | "square" | "trough";
 
 const EXAMPLES: Readonly<Record<PotShape, readonly [string, string]>> = {
   round: [
@@ -27,11 +27,16 @@ const EXAMPLES: Readonly<Record<PotShape, readonly [string, string]>> = {
   ],
 };
 
+/** The problem of pots whose sizes do not make a shape. */
+export function potSizesUnusable(text: string, found: number, shape: PotShape): Outcome<Fill> {
+  return unusable(sizesUnusable(text, found, ...EXAMPLES[shape]));
+}
+
 /** Pots by their inside measures in metres. */
 export function measuredPotFill(reading: FillReading, shape: PotShape, clauses: Clauses): Outcome<Fill> {
   const { text, written, count, lengths } = reading;
   const openings = openingsOf(shape, lengths);
-  if (!openings) return unusable(sizesUnusable(text, lengths.length, ...EXAMPLES[shape]));
+  if (!openings) return potSizesUnusable(text, lengths.length, shape);
   const refused = refusedClause(clauses, text);
   if (refused) return refused;
   const height = lengths.at(-1)!;

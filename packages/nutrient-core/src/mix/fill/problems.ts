@@ -20,10 +20,25 @@ export function sizesUnusable(text: string, found: number, expected: string, exa
   return {
     code: "fill-sizes",
     path: "",
-    message: `"${text}" has ${found} ${found === 1 ? "size" : "sizes"}, which does not make this shape.`,
+    message:
+      found === 0
+        ? `"${text}" says no sizes.`
+        : `"${text}" has ${found} ${found === 1 ? "size" : "sizes"}, which does not make this shape.`,
     expected,
     received: text,
     hint: `write for example "${example}"`,
+  };
+}
+
+/** The problem of a count of none. */
+export function countUnusable(text: string): Problem {
+  return {
+    code: "fill-sizes",
+    path: "",
+    message: `"${text}" fills nothing: its count is 0.`,
+    expected: "one or more of them",
+    received: text,
+    hint: 'write how many there are, such as "2 beds 1.2 m x 2.4 m x 30 cm"',
   };
 }
 

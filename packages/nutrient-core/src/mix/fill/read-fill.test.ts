@@ -62,6 +62,22 @@ describe("fills as they are written", () => {
     ["12 trade #5 pots", 12, 14.9],
     ["#1 pot", 1, 2.8],
     ["3 pots #10", 3, 34.1],
+    ["bed 4x8 ft x 12 in", 1, 32 * FOOT ** 3 * 1000],
+    ["bed 4 x 8 x 1 ft", 1, 32 * FOOT ** 3 * 1000],
+    ["2 beds 120 x 240 x 30 cm", 2, 864],
+    ["bed 1.2 x 2.4 m x 30 cm", 1, 864],
+    ["round 60 x 45 cm", 1, cone(0.6, 0.6, 0.45)],
+    ["12 pots 30 x 24 x 28 cm", 12, cone(0.3, 0.24, 0.28)],
+    ["bed 1.2 m x 2.4 m depths 20, 40 cm", 1, 864],
+    ["12 5-gallon pots", 12, 5 * 231 * 16.387064e-3],
+    ["5-gallon pots", 1, 5 * 231 * 16.387064e-3],
+    ["12 pots 5-gallon", 12, 5 * 231 * 16.387064e-3],
+    ["12 x 5 US gal pots", 12, 5 * 231 * 16.387064e-3],
+    ["4 20 L square pots headspace 10%", 4, 18],
+    ["4 40-litre fabric bags", 4, 40],
+    ["3 10 L buckets", 3, 10],
+    ["12 trade 5-gallon pots", 12, 14.9],
+    ["12 5 trade gallon pots", 12, 14.9],
   ])("%s", (text, count, litres) => {
     const fill = fillOf(text);
     expect(fill.count).toBe(count);
@@ -93,8 +109,30 @@ describe("fills as they are written", () => {
   test("a bare shared name is read as the US measure, and says so", () => {
     expect(readFill("12 pots 5 gal", readQuantity)).toMatchObject({
       ok: true,
-      cautions: [{ code: "measure-read-as-us" }],
+      cautions: [{ code: "measure-read-as-us" }, { code: "gallon-pot" }],
     });
+  });
+});
+
+describe("what is read beyond the letter is said", () => {
+  const notes = (text: string): (readonly [string, string])[] => {
+    const read = readFill(text, readQuantity);
+    return read.ok ? read.cautions.map(({ code, message }) => [code, message] as const) : [];
+  };
+
+  test("a lent unit", () => {
+    expect(notes("bed 4x8 ft x 12 in")).toEqual([["unit-lent", expect.stringContaining("4 ft, 8 ft, 12 in")]]);
+    expect(notes("bed 4 ft x 8 ft x 12 in")).toEqual([]);
+    expect(notes("bed 1.2 m x 2.4 m x 30 cm rows 60 x 40 cm")[0]![1]).toContain("60 cm, 40 cm");
+  });
+
+  test("bare gallons on a pot, with what the trade's hold", () => {
+    const [, gallon] = notes("12 5-gallon pots");
+    expect(gallon![0]).toBe("gallon-pot");
+    for (const words of ["14.9 L", 'written "trade #5 pots"']) expect(gallon![1]).toContain(words);
+    expect(notes("4 pots 6 gal").at(-1)![1]).not.toContain("truly holds");
+    expect(notes("12 pots 5 US gal")).toEqual([]);
+    expect(notes("5 gal").map(([code]) => code)).toEqual(["measure-read-as-us"]);
   });
 });
 
@@ -153,6 +191,15 @@ describe("fills that cannot be used", () => {
     ["12 pots 20 L mound 3 cm", "fill-clause"],
     ["12 pots 30 cm x 24 cm x 28 cm headspace 10%", "fill-clause"],
     ["12 pots 30 cm x 24 cm x 28 cm headspace 30 cm", "fill-sizes-conflict"],
+    ["12 pots 10 inch", "fill-sizes"],
+    ["12 10-inch pots", "fill-sizes"],
+    ["12 1/2 US gal pots", "number-ambiguous"],
+    ["12 5-gallon bags", "fill-shape-unknown"],
+    ["bed 4 x 8 x 12 in", "unit-missing"],
+    ["bed 4 x 8 ft x 12", "unit-missing"],
+    ["bed 1 x 2 x 30 cm", "unit-missing"],
+    ["ridge 60 x 20 x 5 m", "unit-missing"],
+    ["bed 1.2 m x 2.4 m x 30 cm rows 2 x 16 in", "unit-missing"],
     ["12 #4 pots", "trade-size-unknown"],
     ["ridge 60 cm x 20 cm", "fill-sizes"],
     ["ridge 60 cm x 20 cm x 5 m headspace 2 cm", "fill-clause"],
@@ -162,8 +209,18 @@ describe("fills that cannot be used", () => {
     if (!read.ok) for (const problem of read.problems) expect(problem.hint).not.toBe("");
   });
 
+  test.each([
+    ["12 pots", '"12 pots" says no sizes.'],
+    ["0 beds 1 m x 1 m x 30 cm", "its count is 0"],
+    ["12 10-inch pots", "has 1 size,"],
+    ["bed 4 x 8 x 12 in", "4 in would be unlikely"],
+  ])("%j says %s", (text, words) => {
+    const read = readFill(text, readQuantity);
+    expect(read.ok ? "" : read.problems[0]!.message).toContain(words);
+  });
+
   test("every mistake is told at once", () => {
-    const read = readFill("bed 1.2 x 2.4 m x 30 L mound 10", readQuantity);
+    const read = readFill("bed 1.2 m x 2.4 x 30 L mound 10", readQuantity);
     expect(read.ok ? [] : read.problems.map(({ code }) => code)).toEqual([
       "unit-missing",
       "dimension-mismatch",

@@ -1,13 +1,18 @@
+import { type Caution, raise } from "../../outcome/caution.ts";
 import { andThen, answer, gatherList, type Outcome, unusable } from "../../outcome/outcome.ts";
 import { term } from "../../outcome/working.ts";
 import { plainText } from "../../quantity/number.ts";
 import { ofDimension, type QuantityReader } from "../../quantity/quantity.ts";
+import { TRADE_POT_LITRES } from "../shape/trade-pot.ts";
 import { type BedShape, bedFill } from "./bed-fill.ts";
 import { readClauses, splitClauses } from "./clauses.ts";
 import type { Fill } from "./fill.ts";
-import { measuredPotFill, potFillByVolume, tradePotFill } from "./pot-fill.ts";
-import { shapeUnknown, sizesUnusable } from "./problems.ts";
+import { gallonPot } from "./fill-cautions.ts";
+import { BELIEVABLE, withLentUnits } from "./lent-unit.ts";
+import { measuredPotFill, type PotShape, potFillByVolume, potSizesUnusable, tradePotFill } from "./pot-fill.ts";
+import { countUnusable, shapeUnknown } from "./problems.ts";
 import { ridgeFill } from "./ridge-fill.ts";
+import { sizeLast } from "./size-first.ts";
 
 /** Text and sizes of one fill, read; lengths in metres. */
 export interface FillReading {
@@ -28,10 +33,20 @@ const SHAPES: readonly (readonly [
   [/^(?:rectangular )?beds?\b/i, "rectangle"],
   [/^square (?:pots?|containers?)\b/i, "square pot"],
   [/^fabric (?:pots?|bags?)\b/i, "fabric pot"],
-  [/^(?:round )?(?:pots?|containers?)\b/i, "round pot"],
+  [/^(?:round )?(?:pots?|containers?|buckets?)\b/i, "round pot"],
   [/^troughs?\b/i, "trough"],
   [/^ridges?\b/i, "ridge"],
 ];
+
+const POT_SHAPES: Readonly<Partial<Record<(typeof SHAPES)[number][1], PotShape>>> = {
+  "round pot": "round",
+  "fabric pot": "round",
+  "square pot": "square",
+  trough: "trough",
+};
+
+/** `5-gallon`, `8-ft`. */
+const HYPHEN = /(\d)-(?=[a-z])/gi;
 
 const SHAPE_WORDS = [
   "bed",
@@ -56,6 +71,8 @@ const SHAPE_WORDS = [
  * `square pots`, `fabric pots`, `trough 80 cm x 20 cm x 18 cm`, `12 trade #5 pots`.
  * Clauses: `mound 10 cm [parabola|triangle|trapezoid [crown 60 cm]]`, `depths 28 cm, 31 cm`, `headspace 3 cm`,
  * `drainage 5 cm`, `wood 15 cm`, `plants 45 cm [triangular]`, `rows 60 cm x 40 cm`, `plants 1` (in each pot).
+ * A unit at the end of a run of numbers stands for all of them where that is likely (`4 x 8 ft x 12 in`), and pots may
+ * be named by their size (`12 5-gallon pots`).
  * A volume alone (`200 L`) is a space of that size, whatever holds it.
  *
  * @param text One line; a whole number in front counts.
@@ -65,15 +82,20 @@ const SHAPE_WORDS = [
  * readFill("12 pots 20 L", readPlainQuantity)  // => { count: 12, volume: { value: 20 } }
  */
 export function readFill(text: string, read: QuantityReader): Outcome<Fill> {
-  const written = plainText(text).replace(/\s+/g, " ");
-  const whole = read(written);
+  const plain = plainText(text).replace(/\s+/g, " ");
+  const whole = read(plain);
   if (whole.ok && whole.value.dimension === "volume") {
-    return answer(spaceFill(written, whole.value.value), whole.cautions);
+    return answer(spaceFill(plain, whole.value.value), whole.cautions);
   }
+  return andThen(sizeLast(plain), (written) => readShape(text, written, read));
+}
+
+/** Reads a shape's line; `text` is what the grower wrote, `written` the same with its words in the usual order. */
+function readShape(text: string, written: string, read: QuantityReader): Outcome<Fill> {
   const counted = /^(\d+)\s+(?=[a-z#])(.*)$/i.exec(written);
   const count = counted ? Number(counted[1]) : 1;
   const rest = counted ? counted[2]! : written;
-  if (count === 0) return unusable(sizesUnusable(text, 0, "one or more of them", "2 beds 1.2 m x 2.4 m x 30 cm"));
+  if (count === 0) return unusable(countUnusable(text));
   const trade =
     /^(?:trade )?#\s?(\d+) (?:trade )?(?:pots?|containers?)\b(.*)$|^(?:trade )?(?:pots?|containers?) (?:trade )?#\s?(\d+)\b(.*)$/i.exec(
       rest,
@@ -88,15 +110,21 @@ export function readFill(text: string, read: QuantityReader): Outcome<Fill> {
     const head = pattern.exec(rest)?.[0];
     if (head === undefined) continue;
     const { sizes, clauses } = splitClauses(rest.slice(head.length));
-    const parts = sizes === "" ? [] : sizes.split(/\s*(?:x|by)\s*(?=[\d.])/i);
+    const parts = sizes === "" ? [] : sizes.replace(HYPHEN, "$1 ").split(/\s*(?:x|by)\s*(?=[\d.])/i);
     const clausesRead = readClauses(clauses, text, read);
-    const isPot = shape.endsWith("pot") || shape === "trough";
-    if (isPot && parts.length === 1) {
-      return andThen(ofDimension(read(parts[0]!), "volume", parts[0]!), (litres) =>
-        andThen(clausesRead, (more) => potFillByVolume({ text, written: rest, count, lengths: [] }, litres, more)),
+    const pot = POT_SHAPES[shape];
+    if (pot && parts.length === 1) {
+      const size = read(parts[0]!);
+      if (size.ok && size.value.dimension === "length") return potSizesUnusable(text, 1, pot);
+      return andThen(ofDimension(size, "volume", parts[0]!), (litres) =>
+        andThen(clausesRead, (more) => {
+          const fill = potFillByVolume({ text, written: rest, count, lengths: [] }, litres, more);
+          return fill.ok ? answer(fill.value, [...fill.cautions, ...gallonCautions(parts[0]!)]) : fill;
+        }),
       );
     }
-    const lengths = gatherList(parts.map((part) => ofDimension(read(part), "length", part)));
+    const whole = withLentUnits(parts, pot ? BELIEVABLE.pot : BELIEVABLE.bed, text, read);
+    const lengths = andThen(whole, (sized) => gatherList(sized.map((part) => ofDimension(read(part), "length", part))));
     // Both are read before either is refused, so that every mistake is told at once.
     if (!lengths.ok || !clausesRead.ok) {
       return unusable(...(lengths.ok ? [] : lengths.problems), ...(clausesRead.ok ? [] : clausesRead.problems));
@@ -104,15 +132,19 @@ export function readFill(text: string, read: QuantityReader): Outcome<Fill> {
     const reading: FillReading = { text, written: rest, count, lengths: lengths.value };
     return andThen(lengths, () =>
       andThen(clausesRead, (more) => {
-        if (shape === "ridge") return ridgeFill(reading, more);
-        if (shape === "round pot" || shape === "fabric pot") return measuredPotFill(reading, "round", more);
-        if (shape === "square pot") return measuredPotFill(reading, "square", more);
-        if (shape === "trough") return measuredPotFill(reading, "trough", more);
-        return bedFill(reading, shape, more);
+        if (pot) return measuredPotFill(reading, pot, more);
+        return shape === "ridge" ? ridgeFill(reading, more) : bedFill(reading, shape as BedShape, more);
       }),
     );
   }
   return unusable(shapeUnknown(text, SHAPE_WORDS));
+}
+
+/** Bare gallons on a pot: the trade's are smaller. */
+function gallonCautions(size: string): Caution[] {
+  const number = /^([\d.]+)\s*gal(?:lon)?s?$/i.exec(size)?.[1];
+  if (number === undefined) return [];
+  return [raise(gallonPot, { written: size, trade: number, tradeLitres: TRADE_POT_LITRES[number] ?? 0 })];
 }
 
 function spaceFill(written: string, litres: number): Fill {
