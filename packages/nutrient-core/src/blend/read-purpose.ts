@@ -48,9 +48,9 @@ export function readBlendPurpose(
     });
     if (!parts.ok) return parts;
     const { triple, batchGrams } = parts.value;
-    if (kind === "ratio") return answer({ kind, ratio: triple, batchGrams });
+    if (kind === "ratio") return answer({ kind, ratio: triple, batchGrams }, parts.cautions, parts.working);
     return triple[0] + triple[1] + triple[2] <= 100
-      ? answer({ kind, grade: triple, batchGrams })
+      ? answer({ kind, grade: triple, batchGrams }, parts.cautions, parts.working)
       : unusable(overWhole(texts.grade!));
   }
   const extent = readExtent(texts, context, stock);

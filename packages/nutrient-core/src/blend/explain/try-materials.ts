@@ -81,7 +81,7 @@ function tryMaterial(material: Product, input: BlendInput, reached: Reached): He
 export function materialWords([best, clean]: readonly Helper[]): string[] {
   if (!best) return [];
   const does = best.meets ? "would meet every target" : `would take away ${percent(best.cut)} of the miss`;
-  const first = `Adding ${amountOf(best)} ${does}`;
+  const first = `Adding ${amountOf(best)} and weighing the rest anew ${does}`;
   if (best.unasked.length === 0) return [`${first}.`];
   const besides = `it brings ${listed(best.unasked.map(nutrientName))} too`;
   if (!clean) return [`${first}, but ${besides}.`];

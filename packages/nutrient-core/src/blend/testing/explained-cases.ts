@@ -39,7 +39,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "N comes out 14 % over what was asked.",
       "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
       "If N may rise to 71.7 ppm, everything else is met.",
-      "Adding 1.21 g of potassium chloride would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
+      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
     ],
   },
   {
@@ -54,7 +54,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "N comes out 14 % over what was asked.",
       "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
       "If N may rise to 71.7 ppm, everything else is met.",
-      "Adding 1.21 g of potassium chloride would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
+      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
     ],
   },
   {
@@ -66,7 +66,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     },
     says: [
       "None of these products holds phosphorus.",
-      "Adding 1.13 g of monoammonium phosphate would meet every target.",
+      "Adding 1.13 g of monoammonium phosphate and weighing the rest anew would meet every target.",
     ],
   },
   {
@@ -78,7 +78,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     },
     says: [
       "None of these products holds magnesium.",
-      "Adding 3.06 g of magnesium sulfate heptahydrate (magnesium-sulfate) would take away 99 % of the miss.",
+      "Adding 3.06 g of magnesium sulfate heptahydrate (magnesium-sulfate) and weighing the rest anew would take away 99 % of the miss.",
     ],
   },
   {
@@ -95,7 +95,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "K comes out 25 % over what was asked.",
       "More nitrogen is held back: calcium nitrate brings calcium and KNO3 brings potassium, and there is enough of each.",
       "If Ca may rise to 163 ppm, everything else is met.",
-      "Adding 1.3 g of urea would take away 31 % of the miss.",
+      "Adding 1.3 g of urea and weighing the rest anew would take away 31 % of the miss.",
     ],
   },
   {
@@ -108,7 +108,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     says: [
       "K comes out 39 % short of what was asked.",
       "All 3 g of potassium nitrate on the shelf is used; 0.3 g more would bring the largest miss from 39 % to 33 %.",
-      "Adding 1.41 g of potassium chloride would meet every target, but it brings chloride too; 1.7 g of potassium sulfate would do without.",
+      "Adding 1.41 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.7 g of potassium sulfate would do without.",
     ],
   },
   {
@@ -122,7 +122,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     says: [
       "K comes out 57 % short of what was asked.",
       "KNO3 is held to 2 g; 0.2 g more would bring the largest miss from 57 % to 53 %.",
-      "Adding 2.06 g of potassium chloride would meet every target, but it brings chloride too; 2.47 g of potassium sulfate would do without.",
+      "Adding 2.06 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 2.47 g of potassium sulfate would do without.",
     ],
   },
   {
@@ -139,7 +139,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
       "At least 2 g of urea has to be used; less would come closer.",
       "If N may rise to 128 ppm, everything else is met.",
-      "Adding 2.01 g of potassium chloride would take away 45 % of the miss, but it brings chloride too; 2.41 g of potassium sulfate would take away 45 % of it without.",
+      "Adding 2.01 g of potassium chloride and weighing the rest anew would take away 45 % of the miss, but it brings chloride too; 2.41 g of potassium sulfate would take away 45 % of it without.",
     ],
   },
   {
@@ -155,7 +155,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "Ca comes out 17 % short of what was asked.",
       "K comes out 17 % short of what was asked.",
       "The limit EC 1.5 mS/cm is reached; a tenth more room would bring the largest miss from 18 % to 8.6 %.",
-      "Adding 0.772 g of urea would take away 20 % of the miss.",
+      "Adding 0.772 g of urea and weighing the rest anew would take away 20 % of the miss.",
     ],
   },
   {
@@ -169,7 +169,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     says: [
       "K comes out 65 % short of what was asked.",
       "The limit Cl 50 ppm is reached; a tenth more room would bring the largest miss from 65 % to 61 %.",
-      "Adding 2.2 g of dipotassium phosphate would meet every target, but it brings phosphorus too; 2.34 g of potassium sulfate would do without.",
+      "Adding 2.2 g of dipotassium phosphate and weighing the rest anew would meet every target, but it brings phosphorus too; 2.34 g of potassium sulfate would do without.",
     ],
   },
   {
@@ -186,7 +186,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "The potassium comes along with the nitrogen of KNO3.",
       "The limit NH4-N 30 % of N is reached; a tenth more room would bring the largest miss from 59 % to 57 %.",
       "If K may rise to 293 ppm, everything else is met.",
-      "Adding 1.5 g of urea would meet every target.",
+      "Adding 1.5 g of urea and weighing the rest anew would meet every target.",
     ],
   },
   {
@@ -202,7 +202,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "N comes out 30 % short of what was asked.",
       "The batch is full: these products are too weak for this grade, even without filler.",
       "These two reach the ratios from 1-2-2 (all 5-10-10) to 1-0-0 (all 46-0-0), and none beside that line.",
-      "Adding 373 g of dipotassium phosphate would take away 81 % of the miss.",
+      "Adding 373 g of dipotassium phosphate and weighing the rest anew would take away 81 % of the miss.",
     ],
   },
   {
@@ -215,7 +215,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     says: [
       "None of these products holds phosphorus.",
       "These two reach the ratios from 1-0-0 (all 46-0-0) to 0-0-1 (all 0-0-60), and none beside that line.",
-      "Adding 148 g of monoammonium phosphate would meet every target.",
+      "Adding 148 g of monoammonium phosphate and weighing the rest anew would meet every target.",
     ],
   },
   {
@@ -233,7 +233,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "The potassium comes along with the phosphorus of 20-10-20.",
       "These two reach the ratios from 2-1-2 (all 20-10-20) to 1-0-0 (all 46-0-0), and none beside that line.",
       "A ratio of 1-0.5-1 could be made exactly.",
-      "Adding 179 g of triple superphosphate would meet every target.",
+      "Adding 179 g of triple superphosphate and weighing the rest anew would meet every target.",
     ],
   },
   {
@@ -246,7 +246,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     says: [
       "None of these products holds phosphorus.",
       "These two reach the ratios from 1-0-0 (all 46-0-0) to 1-0-3.38 (all 13-0-44), and none beside that line.",
-      "Adding 186 g of monoammonium phosphate would meet every target.",
+      "Adding 186 g of monoammonium phosphate and weighing the rest anew would meet every target.",
     ],
   },
   {
@@ -262,7 +262,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "All the phosphorus here comes with nitrogen, so more phosphorus would bring too much nitrogen.",
       "These two reach the ratios from 1-2.56-0 (all 18-46-0) to 0-0-1 (all 0-0-60), and none beside that line.",
       "A ratio of 1.57-4-4 could be made exactly.",
-      "Adding 204 g of triple superphosphate would meet every target.",
+      "Adding 204 g of triple superphosphate and weighing the rest anew would meet every target.",
     ],
   },
   {
@@ -278,7 +278,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "All the phosphorus here comes with nitrogen, so more phosphorus would bring too much nitrogen.",
       "These two reach the ratios from 1-2.56-0 (all 18-46-0) to 0-0-1 (all 0-0-60), and none beside that line.",
       "A grade of 7.83-20-20 could be made exactly.",
-      "Adding 188 g of monopotassium phosphate would meet every target.",
+      "Adding 188 g of monopotassium phosphate and weighing the rest anew would meet every target.",
     ],
   },
   {
@@ -293,7 +293,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "S comes out 20 % over what was asked.",
       "All the potassium here comes with sulfur, so more potassium would bring too much sulfur.",
       "If S may rise to 81.9 ppm, everything else is met.",
-      "Adding 2.54 g of potassium chloride would meet every target, but it brings chloride too; 3.47 g of potassium nitrate would do without.",
+      "Adding 2.54 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 3.47 g of potassium nitrate would do without.",
     ],
   },
   {
@@ -309,7 +309,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "S comes out 10 % over what was asked.",
       "More potassium is held back: potassium nitrate brings nitrogen and potassium sulfate brings sulfur, and there is enough of each.",
       "If N may rise to 53.8 ppm, everything else is met.",
-      "Adding 1.91 g of potassium chloride would meet every target, but it brings chloride too.",
+      "Adding 1.91 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too.",
     ],
   },
   {
@@ -325,7 +325,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "Cl comes out 6.7 % over what was asked.",
       "More potassium is held back: potassium chloride brings chloride and KNO3 brings nitrogen, and there is enough of each.",
       "If Cl may rise to 110 ppm, everything else is met.",
-      "Adding 1.44 g of dipotassium phosphate would meet every target, but it brings phosphorus too; 1.52 g of potassium sulfate would do without.",
+      "Adding 1.44 g of dipotassium phosphate and weighing the rest anew would meet every target, but it brings phosphorus too; 1.52 g of potassium sulfate would do without.",
     ],
   },
   {
@@ -337,7 +337,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     },
     says: [
       "None of these products holds calcium.",
-      "Adding 2.35 g of calcium chloride, anhydrous (calcium-chloride-anhydrous) would meet every target, but it brings chloride too; 4.21 g of calcium nitrate would do without.",
+      "Adding 2.35 g of calcium chloride, anhydrous (calcium-chloride-anhydrous) and weighing the rest anew would meet every target, but it brings chloride too; 4.21 g of calcium nitrate would do without.",
     ],
   },
   {
@@ -352,7 +352,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "K comes out 6.1 % over what was asked, more than the 5 % that still count as met.",
       "All the nitrogen here comes with potassium, so more nitrogen would bring too much potassium.",
       "If K may rise to 118 ppm, everything else is met.",
-      "Adding 0.38 g of urea would meet every target.",
+      "Adding 0.38 g of urea and weighing the rest anew would meet every target.",
     ],
   },
   {
@@ -409,7 +409,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     },
     says: [
       "None of these products holds potassium.",
-      "Adding 48.2 g of potassium chloride would meet every target, but it brings chloride too; 54.5 g of dipotassium phosphate would do without.",
+      "Adding 48.2 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 54.5 g of dipotassium phosphate would do without.",
     ],
   },
   {
@@ -424,7 +424,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "S comes out 20 % over what was asked.",
       "All the calcium here comes with sulfur, so more calcium would bring too much sulfur.",
       "If S may rise to 232 g/m3, everything else is met.",
-      "Adding 51.7 g of agricultural lime would meet every target.",
+      "Adding 51.7 g of agricultural lime and weighing the rest anew would meet every target.",
     ],
   },
   {
@@ -440,7 +440,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "K comes out 18 % short of what was asked.",
       "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
       "If N may rise to 71.7 ppm, everything else is met.",
-      "Adding 1.21 g of potassium chloride would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
+      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
     ],
   },
   {
@@ -455,7 +455,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "K comes out 5.1 % short of what was asked.",
       "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
       "If N may rise to 71.7 ppm, everything else is met.",
-      "Adding 1.21 g of potassium chloride would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
+      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
     ],
   },
   {
@@ -467,7 +467,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     },
     says: [
       "None of these products holds iron.",
-      "Adding 0.105 g of iron(II) sulfate heptahydrate (iron-sulfate) would meet every target.",
+      "Adding 0.105 g of iron(II) sulfate heptahydrate (iron-sulfate) and weighing the rest anew would meet every target.",
     ],
   },
 ];
