@@ -2,6 +2,8 @@ import { type Caution, inOrderOfUrgency } from "../outcome/caution.ts";
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import type { WorkingLine } from "../outcome/working.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
+import { pairCautions } from "../product/pair-cautions.ts";
+import { impossibleLabelCautions } from "../product/sanity/sanity.ts";
 import { rangeCautions } from "../supply/range.ts";
 import { asRatio, asTriple, type Triple } from "../supply/ratio.ts";
 import { type Amount, deliver } from "../supply/supply.ts";
@@ -62,10 +64,13 @@ export function blend(input: BlendInput): Outcome<BlendResult> {
     ...(segment ? { reachable: segment } : {}),
     certificate: certificateOf(reached),
   };
-  const used = amounts.filter((amount) => amount.massGrams > 0);
+  const used = amounts.filter((amount) => amount.massGrams > 0).map(({ product }) => product);
+  const inWater = input.purpose.kind === "target" && input.purpose.extent.basis === "litre";
   const cautions: Caution[] = [
-    ...hazardCautions(used.map(({ product }) => product)),
-    ...rangeCautions(used.map(({ product }) => product)),
+    ...impossibleLabelCautions(used),
+    ...(inWater ? [] : pairCautions(used)),
+    ...hazardCautions(used),
+    ...rangeCautions(used),
     ...(spread?.cautions ?? []),
     ...(measured.value ? measuredCautions(input, measured.value, residuals) : []),
     ...(stock?.cautions ?? []),
