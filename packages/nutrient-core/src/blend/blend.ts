@@ -1,6 +1,6 @@
 import { type Caution, inOrderOfUrgency } from "../outcome/caution.ts";
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
-import type { WorkingLine } from "../outcome/working.ts";
+import { term, type WorkingLine } from "../outcome/working.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
 import { pairCautions } from "../product/pair-cautions.ts";
 import { impossibleLabelCautions } from "../product/sanity/sanity.ts";
@@ -77,6 +77,8 @@ export function blend(input: BlendInput): Outcome<BlendResult> {
   ];
   const working: WorkingLine[] = [
     ...blendWorking(input, amounts, rows, batch),
+    ...(spread?.working ?? []),
+    ...costWorking(amounts, result.cost),
     ...(stock?.working ?? []),
     ...measuredWorking(input, amounts, rows, measured.value),
   ];
@@ -98,6 +100,15 @@ function costOf(amounts: readonly Amount[]): Pick<BlendResult, "cost"> {
   const used = amounts.filter(({ massGrams }) => massGrams > 0);
   if (used.some(({ product }) => product.pricePerGram === undefined)) return {};
   return { cost: used.reduce((sum, { product, massGrams }) => sum + massGrams * product.pricePerGram!, 0) };
+}
+
+function costWorking(amounts: readonly Amount[], cost: number | undefined): WorkingLine[] {
+  if (cost === undefined) return [];
+  const terms = amounts
+    .filter(({ massGrams }) => massGrams > 0)
+    .map(({ product, massGrams }) => `${term(massGrams)} * ${term(product.pricePerGram!)}`);
+  // Money per gram times grams.
+  return [{ label: "cost", expression: terms.join(" + "), value: cost, unit: "", source: null }];
 }
 
 function stockOf(

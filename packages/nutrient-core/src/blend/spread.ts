@@ -1,4 +1,5 @@
 import type { Caution } from "../outcome/caution.ts";
+import type { WorkingLine } from "../outcome/working.ts";
 import { feedCautions, nitrogenFormCautions } from "../solution/cautions.ts";
 import { type Conductivity, electricalConductivity } from "../solution/conductivity.ts";
 import type { Extent } from "../supply/basis.ts";
@@ -12,6 +13,8 @@ import type { BlendResult } from "./blend-result.ts";
 export interface Spread {
   readonly result: Partial<BlendResult>;
   readonly cautions: readonly Caution[];
+  /** How the conductivity was reckoned, where it is one number. */
+  readonly working: readonly WorkingLine[];
 }
 
 const DELIVERED_FIELD = {
@@ -36,5 +39,6 @@ function spreadOn(extent: Extent, amounts: readonly Amount[], already: Delivered
       ...(conductivity?.range ? { ecRange: conductivity.range } : {}),
     },
     cautions: [...feedCautions(delivered, extent, conductivity), ...nitrogenFormCautions(delivered, extent)],
+    working: conductivity?.known ? conductivity.working : [],
   };
 }
