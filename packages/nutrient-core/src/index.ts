@@ -79,30 +79,26 @@ export { planSeason } from "./season/plan.ts";
 export type { Condition, Evidence, Programme, Stage, StageTarget } from "./season/programme.ts";
 export { PROGRAMMES, programmeNamed } from "./season/programmes/programmes.ts";
 export { readLogEntry } from "./season/read-log.ts";
+export type { Ceiling, MixOffset, Place, Planting, SeasonInput } from "./season/season.ts";
 export type {
   BudgetPoint,
-  Ceiling,
   CeilingOutlook,
   DateRange,
   EventStatus,
   MilestoneDate,
-  MixOffset,
   NutrientBudget,
   PackLine,
-  Place,
-  Planting,
   ProductTotal,
   ProgrammeNote,
   Reminder,
   SeasonAmount,
   SeasonEvent,
-  SeasonInput,
   SeasonPlan,
   SeasonTotals,
   ShoppingLine,
   Spread,
   StageSpan,
-} from "./season/season.ts";
+} from "./season/season-plan.ts";
 export { readWeather } from "./season/weather/read-weather.ts";
 export type { Gap, WeatherRecord } from "./season/weather/weather.ts";
 export { type Background, type Conductivity, electricalConductivity } from "./solution/conductivity.ts";

@@ -1,6 +1,7 @@
 import type { CivilDate } from "./civil-date.ts";
 import type { Recipe } from "./recipe.ts";
-import type { BudgetPoint, Ceiling, CeilingOutlook, NutrientBudget, Planting, SeasonEvent, Spread } from "./season.ts";
+import type { Ceiling, Planting } from "./season.ts";
+import type { BudgetPoint, CeilingOutlook, NutrientBudget, SeasonEvent, Spread } from "./season-plan.ts";
 
 const BUDGETED = ["N", "P", "K"] as const;
 type Budgeted = (typeof BUDGETED)[number];

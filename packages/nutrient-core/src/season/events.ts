@@ -6,7 +6,8 @@ import { dateOfDay } from "./civil-date.ts";
 import { type Feed, feedFor, type RecipeBook } from "./feeds.ts";
 import type { FedEntry } from "./log.ts";
 import type { Slot } from "./schedule.ts";
-import type { Planting, SeasonAmount, SeasonEvent, SeasonInput } from "./season.ts";
+import type { Planting, SeasonInput } from "./season.ts";
+import type { SeasonAmount, SeasonEvent } from "./season-plan.ts";
 import type { PlacedStage } from "./stages.ts";
 
 /** Turns a planting's days into feeds with amounts: recorded ones as they were, the rest worked out. */

@@ -1,7 +1,7 @@
 import { type CivilDate, daysBetween } from "./civil-date.ts";
 import { times } from "./events.ts";
 import type { FedEntry } from "./log.ts";
-import type { SeasonEvent } from "./season.ts";
+import type { SeasonEvent } from "./season-plan.ts";
 
 /**
  * Which feeds of the plan does a feed given on this day stand for? Those nearest to the day that are not recorded yet,

@@ -3,7 +3,8 @@ import { type CivilDate, dateOfDay, dayNumber } from "./civil-date.ts";
 import type { Expectation, Milestone } from "./crop.ts";
 import { degreeDays, type Thresholds } from "./degree-days.ts";
 import type { ObservedEntry } from "./log.ts";
-import type { DateRange, MilestoneDate, Planting, SeasonInput } from "./season.ts";
+import type { Planting, SeasonInput } from "./season.ts";
+import type { DateRange, MilestoneDate } from "./season-plan.ts";
 import { type Indoors, type WarmthScenario, warmthScenarios } from "./warmth.ts";
 import { type WarmthRange, warmthRange } from "./warmth-range.ts";
 

@@ -18,7 +18,8 @@ import { type CivilDate, daysBetween } from "./civil-date.ts";
 import type { MilestoneCalendar } from "./milestones.ts";
 import type { Programme } from "./programme.ts";
 import type { Recipe } from "./recipe.ts";
-import type { Planting, SeasonEvent, SeasonInput, SeasonPlan } from "./season.ts";
+import type { Planting, SeasonInput } from "./season.ts";
+import type { SeasonEvent, SeasonPlan } from "./season-plan.ts";
 
 /** What a planting's cautions are made from. */
 export interface PlantingCase {

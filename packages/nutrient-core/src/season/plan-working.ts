@@ -2,7 +2,8 @@ import { term, type WorkingLine } from "../outcome/working.ts";
 import { degreeDaysWorking } from "./degree-days.ts";
 import type { MilestoneCalendar } from "./milestones.ts";
 import type { Recipe } from "./recipe.ts";
-import type { Planting, SeasonEvent, SeasonInput, SeasonPlan } from "./season.ts";
+import type { Planting, SeasonInput } from "./season.ts";
+import type { SeasonEvent, SeasonPlan } from "./season-plan.ts";
 
 /** Beyond this many recipes and plantings the working would be longer than anyone reads; totals stay complete. */
 export const MOST_SHOWN = 24;

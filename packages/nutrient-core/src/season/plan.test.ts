@@ -9,7 +9,8 @@ import type { Programme } from "./programme.ts";
 import { ppm } from "./programmes/ppm.ts";
 import { PROGRAMMES } from "./programmes/programmes.ts";
 import { TWO_PHASE } from "./programmes/two-phase.ts";
-import type { Planting, SeasonInput, SeasonPlan } from "./season.ts";
+import type { Planting, SeasonInput } from "./season.ts";
+import type { SeasonPlan } from "./season-plan.ts";
 import { answered, BLOOM, day, fedWith, LEAFY, planting, product, SALTPETRE, season } from "./testing/demo.ts";
 
 const FED_APART = fedWith(TWO_PHASE, { leaf: ["leafy-feed"], fruit: ["bloom-feed", "saltpetre"] });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { planSeason } from "./plan.ts";
-import type { Reminder, SeasonInput } from "./season.ts";
+import type { SeasonInput } from "./season.ts";
+import type { Reminder } from "./season-plan.ts";
 import { answered, day, planting, season } from "./testing/demo.ts";
 
 const SOWN = planting({ sown: day("2027-03-15") });

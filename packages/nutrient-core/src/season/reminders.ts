@@ -1,7 +1,8 @@
 import { type CivilDate, dateOfDay, dayNumber } from "./civil-date.ts";
 import { daysToEmergence } from "./crop.ts";
 import type { MilestoneCalendar } from "./milestones.ts";
-import type { Planting, Reminder } from "./season.ts";
+import type { Planting } from "./season.ts";
+import type { Reminder } from "./season-plan.ts";
 
 const COMMON = "common-practice";
 

@@ -6,7 +6,8 @@ import { givenAsPlanned } from "./fed.ts";
 import type { LogEntry } from "./log.ts";
 import { planSeason } from "./plan.ts";
 import { PROGRAMMES } from "./programmes/programmes.ts";
-import type { Planting, SeasonEvent, SeasonInput, SeasonPlan } from "./season.ts";
+import type { Planting, SeasonInput } from "./season.ts";
+import type { SeasonEvent, SeasonPlan } from "./season-plan.ts";
 import { answered, BLOOM, LEAFY, planting, SALTPETRE, season } from "./testing/demo.ts";
 
 /** Sums of some hundred numbers in another order. */

@@ -4,7 +4,7 @@ import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
 import type { Product } from "../product/product.ts";
 import type { CivilDate } from "./civil-date.ts";
-import type { PackLine, SeasonEvent, ShoppingLine } from "./season.ts";
+import type { PackLine, SeasonEvent, ShoppingLine } from "./season-plan.ts";
 
 /** What to buy for a season. */
 export interface Shopping {

@@ -1,6 +1,6 @@
 import type { Delivered } from "../supply/supply.ts";
 import type { HarvestedEntry } from "./log.ts";
-import type { ProductTotal, SeasonEvent, SeasonTotals } from "./season.ts";
+import type { ProductTotal, SeasonEvent, SeasonTotals } from "./season-plan.ts";
 
 /** Sums the feeds of a season; each figure is the sum of the same figure of the events, and nothing else. */
 export function totalsOf(

@@ -1,6 +1,6 @@
 import { term, type WorkingLine } from "../outcome/working.ts";
 import { type CivilDate, dateOfDay, dayNumber } from "./civil-date.ts";
-import type { DateRange } from "./season.ts";
+import type { DateRange } from "./season-plan.ts";
 import { dayOfWarmth, type Indoors, type WarmthScenario, warmthOn } from "./warmth.ts";
 
 /** Days on which so much warmth has come together, over all the ways in which the weather may go. */

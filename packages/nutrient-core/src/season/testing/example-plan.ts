@@ -1,6 +1,6 @@
 import type { CivilDate } from "../civil-date.ts";
 import type { LogEntry } from "../log.ts";
-import type { SeasonPlan } from "../season.ts";
+import type { SeasonPlan } from "../season-plan.ts";
 
 const day = (text: string): CivilDate => text as CivilDate;
 
