@@ -103,7 +103,7 @@ describe("what cannot be used", () => {
     [{ product: "5-10-10", mass: "-1 kg" }, "mass not-positive"],
     [{ product: "5-10-10", basis: "atoms" }, "basis choice-unknown"],
     [{ product: "5-10-10", by: "volume" }, "product density-missing"],
-    [{ product: "5-10-10", by: "volume", density: "0" }, "density density-unreadable"],
+    [{ product: "5-10-10", by: "volume", density: "0 kg/L" }, "density density-unreadable"],
     [{ product: "5-10-10", colour: "blue" }, "colour field-unknown"],
     [{}, "product field-missing"],
     [undefined, " field-missing"],
