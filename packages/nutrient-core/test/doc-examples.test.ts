@@ -60,7 +60,9 @@ test.each(examples.filter(({ expected }) => expected !== ""))("$file: $code => $
 });
 
 function evaluate(code: string): unknown {
-  const names = Object.keys(scope).filter((name) => new RegExp(`\\b${name}\\b`).test(code) && !code.includes(`const ${name} =`));
+  const names = Object.keys(scope).filter(
+    (name) => new RegExp(`\\b${name}\\b`).test(code) && !code.includes(`const ${name} =`),
+  );
   const { code: plain } = transformSync(`export default () => { ${code} }`, { loader: "ts" });
   const body = plain.replace(/^[\s\S]*?=> \{/, "").replace(/\};?\s*(export[\s\S]*)?$/, "");
   return new Function(...names, body)(...names.map((name) => scope[name]));
