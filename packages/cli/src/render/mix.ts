@@ -110,7 +110,7 @@ function weightLines({ massKilograms, carLoads }: MixResult, habit: UnitHabit): 
   return lines;
 }
 
-function rootLines({ airAndWater, firstSeason }: MixResult, habit: UnitHabit): string[] {
+function rootLines({ airAndWater, firstSeason, coirSoak, fillVolumeLitres }: MixResult, habit: UnitHabit): string[] {
   const percent = ([low, high]: readonly [number, number]): string => `${shown(low, 2)} to ${shown(high, 2)} %`;
   const lines = [
     airAndWater.isKnown
@@ -120,6 +120,16 @@ function rootLines({ airAndWater, firstSeason }: MixResult, habit: UnitHabit): s
   if (firstSeason) {
     const [low, high] = firstSeason.firstSeasonNitrogenGramsPerCubicMetre;
     lines.push(`Its compost frees about ${rate(low, habit)} to ${rate(high, habit)} of nitrogen in the first season`);
+    const brought = `"N ${rate(low, habit)}"`;
+    lines.push(
+      `  to count it: trug blend ... --volume "${volume(fillVolumeLitres, habit)}" --already ${brought}; season file, mix: brings: ${brought}`,
+    );
+  }
+  if (coirSoak) {
+    const { calciumNitrateGrams, waterLitres } = coirSoak;
+    lines.push(
+      `If the coir is neither washed nor buffered: soak it in ${volume(waterLitres, habit)} of water with ${mass(calciumNitrateGrams, habit)} of calcium nitrate, drain and rinse`,
+    );
   }
   return lines;
 }

@@ -5,42 +5,6 @@ const LITRES_PER_CUBIC_FOOT = 28.316846592;
 
 const number = (value: number): string => String(Number(value.toPrecision(3)));
 
-interface LoadFacts {
-  readonly [fact: string]: number | string;
-  readonly kilogramsPerSquareMetre: number;
-  readonly kilopascals: number;
-  readonly poundsPerSquareFoot: number;
-  /** 0 when the grower stated none. */
-  readonly limitKilopascals: number;
-  readonly of: string;
-}
-
-const PLACE = "On a roof, balcony or deck ask a structural engineer first, and follow local codes.";
-
-const load = ({ kilogramsPerSquareMetre, kilopascals, poundsPerSquareFoot, of }: LoadFacts): string =>
-  `Wet, "${of}" weighs up to ${number(kilogramsPerSquareMetre)} kg/m2 (${number(kilopascals)} kPa, ${number(poundsPerSquareFoot)} psf)`;
-
-function roofLoad(severity: Severity, sentence: (facts: LoadFacts) => string): CautionKind<LoadFacts> {
-  return { code: "roof-load", severity, source: "irc-2000-live-loads", sentence };
-}
-
-/** No limit was stated: the number, and where it matters. */
-export const roofLoadUnstated: CautionKind<LoadFacts> = roofLoad("caution", (facts) => `${load(facts)}. ${PLACE}`);
-
-/** The stated limit is not reached by the mix alone. */
-export const roofLoadWithin: CautionKind<LoadFacts> = roofLoad(
-  "caution",
-  (facts) =>
-    `${load(facts)}: ${number((100 * facts.kilopascals) / facts.limitKilopascals)} % of the stated ${number(facts.limitKilopascals)} kPa, which must carry people, snow, pots and timber too. ${PLACE}`,
-);
-
-/** The mix alone is more than the stated limit. */
-export const roofLoadOver: CautionKind<LoadFacts> = roofLoad(
-  "danger",
-  (facts) =>
-    `${load(facts)}: more than the stated ${number(facts.limitKilopascals)} kPa. Do not fill it there. ${PLACE}`,
-);
-
 export const compostShare: CautionKind<{
   readonly sharePercent: number;
   readonly where: string;
@@ -137,12 +101,48 @@ export const limeWithCompost: CautionKind<{ readonly additions: readonly string[
       `${additions.join(", ")} with ${number(compostPercent)} % compost: compost raises the pH by itself (40 % of one compost took peat from 4.5 to 6.7 without lime). Use less or none, and measure the pH.`,
   };
 
-export const peatNeedsLime: CautionKind<{ readonly sharePercent: number }> = {
+interface PeatFacts {
+  readonly [fact: string]: number;
+  readonly sharePercent: number;
+  readonly lowKilogramsPerCubicMetre: number;
+  readonly highKilogramsPerCubicMetre: number;
+  readonly lowKilograms: number;
+  readonly highKilograms: number;
+}
+
+const limeRange = (facts: PeatFacts): string =>
+  `${number(facts.lowKilogramsPerCubicMetre)} to ${number(facts.highKilogramsPerCubicMetre)} kg of ground dolomitic lime per cubic metre are published for peat mixes (${number(facts.lowKilograms)} to ${number(facts.highKilograms)} kg here)`;
+
+export const peatNeedsLime: CautionKind<PeatFacts> = {
   code: "peat-needs-lime",
   severity: "note",
-  source: "uc-davis-mix-d",
+  source: "rutgers-table-r4",
+  sentence: (facts) =>
+    `${number(facts.sharePercent)} % peat and neither lime nor compost: such mixes are acid. ${limeRange(facts)}; measure the pH.`,
+};
+
+export const peatWithCompost: CautionKind<PeatFacts> = {
+  code: "peat-with-compost",
+  severity: "note",
+  source: "compost-lime-trade-report",
+  sentence: (facts) =>
+    `${number(facts.sharePercent)} % peat with compost: ${limeRange(facts)}, but compost raises the pH by itself. Less lime or none; measure the pH first.`,
+};
+
+export const coirLime: CautionKind<{ readonly sharePercent: number }> = {
+  code: "coir-lime",
+  severity: "note",
+  source: "hortscience-coir-1996",
   sentence: ({ sharePercent }) =>
-    `${number(sharePercent)} % peat and neither lime nor compost: such mixes are acid. 3 to 4 kg of lime per cubic metre is usual for sphagnum peat; measure the pH.`,
+    `${number(sharePercent)} % coir: its pH was 5.6 to 6.9 over 12 sources, so it needs little lime or none, where peat needs much. Measure the pH.`,
+};
+
+export const compostSalts: CautionKind<{ readonly sharePercent: number }> = {
+  code: "compost-salts",
+  severity: "note",
+  source: "missouri-media-salts",
+  sentence: ({ sharePercent }) =>
+    `${number(sharePercent)} % compost: composts measured EC 2.6 to 4.1 dS/m (methods differ). A growing mix is best at 2 to 3.5 in a saturated extract, and above 5 it harms: have the EC tested before peppers go in.`,
 };
 
 interface Named {
@@ -198,14 +198,22 @@ export const HAZARD_CAUTIONS: Readonly<Record<IngredientHazard, CautionKind<Name
     "note",
     "hortscience-coir-1996",
     (facts) =>
-      `${list(facts)}: can be salty (EC 0.3 to 2.9 dS/m over 12 sources). Buy it washed and buffered, or rinse it; where sodium stays high it is soaked with calcium nitrate.`,
+      `${list(facts)}: can be salty (over 12 sources EC 0.3 to 2.9 dS/m, potassium 19 to 948 and sodium 22 to 88 mg/L). Buy it washed and buffered, or rinse it; where sodium stays high it is soaked with calcium nitrate, whose drain water must reach no drain or stream.`,
   ),
   "raw-manure": hazard(
     "fresh-manure",
     "danger",
     "nop-raw-manure",
     (facts) =>
-      `${list(facts)}: unless hot-composted it can carry germs and burn roots. Not in a mix that is planted now: 90 days from digging in to harvest for staked crops, 120 for what touches the soil; gloves, and wash.`,
+      `${list(facts)}: unless hot-composted it can carry germs, gives off ammonia and burns roots. Not in a mix that is planted now, and not in pots: 90 days from digging in to harvest for staked crops, 120 for what touches the soil; gloves, and wash.`,
+  ),
+  // 131 to 170 F for 3 days in a vessel, or 15 days in windrows turned five times: 7 CFR 205.203(c)(2).
+  "rotted-manure": hazard(
+    "rotted-manure",
+    "note",
+    "nop-raw-manure",
+    (facts) =>
+      `${list(facts)}: counts as composted only if the heap was hot (55 to 77 °C for 3 days in a vessel, or for 15 days in a windrow turned five times). If not, treat it as fresh: 90 or 120 days before harvest.`,
   ),
   "soil-lead": hazard(
     "soil-lead",

@@ -3,52 +3,48 @@ import { hazardCautions } from "../product/hazard-cautions.ts";
 import { materialById } from "../product/materials.ts";
 import {
   brickYield,
+  coirLime,
+  compostSalts,
   compostShare,
   drainageLayer,
   HAZARD_CAUTIONS,
   limeWithCompost,
   peatNeedsLime,
-  roofLoadOver,
-  roofLoadUnstated,
-  roofLoadWithin,
+  peatWithCompost,
   tradePot,
   volumeLossAssumed,
   weightUnknown,
 } from "./cautions.ts";
 import { type IngredientHazard, ingredientFacts } from "./ingredient/facts.ts";
+import { loadCautions } from "./load-cautions.ts";
+import { LIME, materialPartCautions } from "./material-as-part.ts";
 import type { MixInput } from "./mix-input.ts";
 import type { MixResult } from "./mix-result.ts";
 
 /** Up to a third in pots (quoted second-hand), up to half in raised beds (umd-raised-beds); experts differ. */
 const MOST_COMPOST = { pot: 1 / 3, bed: 1 / 2 } as const;
-/** The lightest place in the tables that were read, a flat roof (delft-variable-loads); below it nothing is said unasked. */
-const LIGHT_LOAD_KILOPASCALS = 1;
-const LIME = /\blime|limestone|chalk|calcium carbonate|dolomi/;
+/** Ground dolomitic lime in peat mixes: 5 lb (horticulture-table-4-11) to 10 lb (rutgers-table-r4) per cubic yard. */
+const PEAT_LIME_KILOGRAMS_PER_CUBIC_METRE = [2.97, 5.93] as const;
+/** So much of a mix decides its pH. Our own judgement. */
+const DECIDING_SHARE = 0.4;
+/** From so much compost on, its salts are worth a test. Our own judgement. */
+const SALTY_SHARE = 0.2;
 
 /** What to heed about a mix. */
 export function mixCautions(input: MixInput, result: MixResult, unweighed: readonly string[]): Caution[] {
   return [
     ...loadCautions(input, result),
     ...ingredientCautions(input),
+    ...materialPartCautions(input.recipe),
     // What is mixed in by mass, where it is a material that is known.
     ...hazardCautions(input.recipe.additions.flatMap(({ name }) => materialById(name) ?? [])),
     ...compostCautions(input),
+    ...acidityCautions(input, result),
     ...(unweighed.length > 0 ? [raise(weightUnknown, { ingredients: unweighed })] : []),
     ...lossCautions(input, result),
     ...potCautions(input),
     ...brickCautions(input, result),
   ];
-}
-
-function loadCautions({ floorLimitKilopascals: limit }: MixInput, { fills }: MixResult): Caution[] {
-  const heaviest = fills
-    .filter((fill) => fill.load !== undefined)
-    .sort((a, b) => b.load!.kilopascals - a.load!.kilopascals)[0];
-  if (!heaviest?.load) return [];
-  const facts = { ...heaviest.load, limitKilopascals: limit ?? 0, of: heaviest.written };
-  if (limit === undefined)
-    return heaviest.load.kilopascals < LIGHT_LOAD_KILOPASCALS ? [] : [raise(roofLoadUnstated, facts)];
-  return [raise(heaviest.load.kilopascals > limit ? roofLoadOver : roofLoadWithin, facts)];
 }
 
 function ingredientCautions({ recipe }: MixInput): Caution[] {
@@ -60,25 +56,47 @@ function ingredientCautions({ recipe }: MixInput): Caution[] {
   return [...byHazard].map(([hazard, ingredients]) => raise(HAZARD_CAUTIONS[hazard], { ingredients }));
 }
 
-function compostCautions({ recipe, fills }: MixInput): Caution[] {
-  const share = (test: (name: string) => boolean): number =>
-    recipe.components.reduce((sum, one) => sum + (test(one.name) ? one.share : 0), 0);
-  const compost = share((name) => ingredientFacts(name)?.isCompost ?? false);
-  const peat = share((name) => ingredientFacts(name)?.kind === "peat");
-  const limes = recipe.additions.filter(({ name }) => LIME.test(name)).map(({ name }) => name);
-  const hasPots = fills.some(({ kind }) => kind === "pot");
+function shareOf({ recipe }: MixInput, test: (name: string) => boolean): number {
+  return recipe.components.reduce((sum, one) => sum + (test(one.name) ? one.share : 0), 0);
+}
+const isCompost = (name: string): boolean => ingredientFacts(name)?.isCompost ?? false;
+
+function compostCautions(input: MixInput): Caution[] {
+  const compost = shareOf(input, isCompost);
+  const hasPots = input.fills.some(({ kind }) => kind === "pot");
   const most = hasPots ? MOST_COMPOST.pot : MOST_COMPOST.bed;
+  const where = hasPots ? "pots" : "beds";
+  return [
+    // A recipe by whole percents (34 %) means a third.
+    ...(compost > most + 0.01
+      ? [raise(compostShare, { sharePercent: 100 * compost, where, upToPercent: Math.round(100 * most) })]
+      : []),
+    ...(compost >= SALTY_SHARE ? [raise(compostSalts, { sharePercent: 100 * compost })] : []),
+  ];
+}
+
+/** What the ingredients do to the pH, and how much lime was published for such mixes. */
+function acidityCautions(input: MixInput, { fillVolumeLitres }: MixResult): Caution[] {
+  const compost = shareOf(input, isCompost);
+  const peat = shareOf(input, (name) => ingredientFacts(name)?.kind === "peat");
+  const coir = shareOf(input, (name) => ingredientFacts(name)?.kind === "coir");
+  const limes = input.recipe.additions.filter(({ name }) => LIME.test(name)).map(({ name }) => name);
   const cautions: Caution[] = [];
-  // A recipe by whole percents (34 %) means a third.
-  if (compost > most + 0.01) {
-    const where = hasPots ? "pots" : "beds";
-    cautions.push(raise(compostShare, { sharePercent: 100 * compost, where, upToPercent: Math.round(100 * most) }));
-  }
   if (limes.length > 0 && compost > 0) {
     cautions.push(raise(limeWithCompost, { additions: limes, compostPercent: 100 * compost }));
   }
-  if (peat >= 0.4 && compost === 0 && limes.length === 0)
-    cautions.push(raise(peatNeedsLime, { sharePercent: 100 * peat }));
+  if (peat >= DECIDING_SHARE && limes.length === 0) {
+    const [low, high] = PEAT_LIME_KILOGRAMS_PER_CUBIC_METRE;
+    const facts = {
+      sharePercent: 100 * peat,
+      lowKilogramsPerCubicMetre: low,
+      highKilogramsPerCubicMetre: high,
+      lowKilograms: (low * fillVolumeLitres) / 1000,
+      highKilograms: (high * fillVolumeLitres) / 1000,
+    };
+    cautions.push(raise(compost > 0 ? peatWithCompost : peatNeedsLime, facts));
+  }
+  if (coir >= DECIDING_SHARE) cautions.push(raise(coirLime, { sharePercent: 100 * coir }));
   return cautions;
 }
 

@@ -1,11 +1,9 @@
 import { type Caution, raise } from "../outcome/caution.ts";
 import { answer, type Outcome } from "../outcome/outcome.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
-import { type CarriedPack, carLoads } from "./car-loads.ts";
 import { noPackKnown, priceMissing } from "./cautions.ts";
-import { ingredientFacts } from "./ingredient/facts.ts";
-import type { Car, MixInput } from "./mix-input.ts";
-import type { CarLoads, MixComponent, MixResult, OrderedPack } from "./mix-result.ts";
+import type { MixInput } from "./mix-input.ts";
+import type { MixComponent, MixResult, OrderedPack } from "./mix-result.ts";
 import type { Need } from "./order/offer.ts";
 import { type IngredientOrder, type OrderLine, solveOrder } from "./order/solve-order.ts";
 import type { MixVolumes } from "./volumes.ts";
@@ -115,30 +113,4 @@ function costWorking({ name, lines }: IngredientOrder, cost: number): WorkingLin
     charge === undefined ? `${count} * ${term(each)}` : `${count} * ${term(each)} + ${term(charge)}`,
   );
   return { label: `${name} costs`, expression: terms.join(" + "), value: cost, unit: "", source: null };
-}
-
-/** Beyond so many packs a car is not how they come. */
-const MOST_CARRIED = 10_000;
-
-/** Trips for everything that is bought in packs; undefined when a pack's weight is not known, or there is nothing to carry. */
-export function carLoadsOf(
-  { supplies }: MixInput,
-  components: readonly MixComponent[],
-  car: Car,
-): CarLoads | undefined {
-  const packs: CarriedPack[] = [];
-  for (const { name, order } of components) {
-    const offers = supplies.find((supply) => supply.name === name)?.offers ?? [];
-    const delivered = ingredientFacts(name)?.deliveredKilogramsPerLitre ?? ingredientFacts(name)?.dryKilogramsPerLitre;
-    for (const { pack, count } of order) {
-      const offer = offers.find(({ label, isBulk }) => label === pack && !isBulk);
-      if (!offer) continue;
-      const kilograms = offer.massKilograms ?? (delivered && offer.litres * delivered.high);
-      if (kilograms === undefined || packs.length + count > MOST_CARRIED) return undefined;
-      // Of something compressed only the loose volume is known here: its trip is counted by mass.
-      const litres = offer.massKilograms !== undefined && /makes/.test(offer.label) ? 0 : offer.litres;
-      for (let i = 0; i < count; i += 1) packs.push({ kilograms, litres });
-    }
-  }
-  return packs.length === 0 ? undefined : carLoads(packs, car);
 }

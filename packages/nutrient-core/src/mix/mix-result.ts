@@ -54,6 +54,12 @@ export interface CarLoads {
   readonly enough: number;
 }
 
+/** For coir that a test shows to be salty. */
+export interface CoirSoak {
+  readonly calciumNitrateGrams: number;
+  readonly waterLitres: number;
+}
+
 export interface MixResult {
   readonly fillVolumeLitres: number;
   readonly mixedVolumeLitres: number;
@@ -76,6 +82,8 @@ export interface MixResult {
   readonly carLoads?: CarLoads;
   readonly airAndWater: AirAndWater;
   readonly firstSeason?: FirstSeason;
+  /** What a calcium soak of the coir takes, where it was sold neither washed nor buffered. */
+  readonly coirSoak?: CoirSoak;
   /** Source of a named recipe. */
   readonly recipeSource: string | null;
 }

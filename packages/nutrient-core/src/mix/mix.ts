@@ -2,11 +2,13 @@ import { type Caution, inOrderOfUrgency } from "../outcome/caution.ts";
 import { answer, type Outcome } from "../outcome/outcome.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
 import { airAndWater, airAndWaterWorking } from "./air-and-water.ts";
+import { coirSoak } from "./coir-soak.ts";
 import { mixFirstSeason } from "./first-season.ts";
+import { carTrips } from "./mix-car.ts";
 import { mixCautions } from "./mix-cautions.ts";
 import { fillSpaces } from "./mix-fills.ts";
 import type { MixInput } from "./mix-input.ts";
-import { carLoadsOf, orderComponents } from "./mix-order.ts";
+import { orderComponents } from "./mix-order.ts";
 import type { MixResult } from "./mix-result.ts";
 import { LOSS_SHARE_RANGE, SETTLING_SHARE_RANGE } from "./usual-losses.ts";
 import { mixVolumes, volumesWorking } from "./volumes.ts";
@@ -78,7 +80,9 @@ export function mix(input: MixInput): Outcome<MixResult> {
   working.push(...airAndWaterWorking(air));
   const season = mixFirstSeason(ingredients, volumes.fillVolumeLitres);
   working.push(...(season?.working ?? []));
-  const loads = input.car ? carLoadsOf(input, ordered.value.components, input.car) : undefined;
+  const soak = coirSoak(ingredients);
+  working.push(...(soak?.working ?? []));
+  const trips = input.car ? carTrips(input, ordered.value.components, input.car) : undefined;
   const result: MixResult = {
     ...volumes,
     orderVolumeRangeLitres: orderRange(input),
@@ -87,12 +91,17 @@ export function mix(input: MixInput): Outcome<MixResult> {
     ...ordered.value,
     additions,
     ...(weight.mass === undefined ? {} : { massKilograms: weight.mass }),
-    ...(loads === undefined ? {} : { carLoads: loads }),
+    ...(trips?.loads === undefined ? {} : { carLoads: trips.loads }),
     airAndWater: air,
     ...(season === undefined ? {} : { firstSeason: season.value }),
+    ...(soak === undefined ? {} : { coirSoak: soak.value }),
     recipeSource: recipe.source,
   };
-  const cautions: Caution[] = [...ordered.cautions, ...mixCautions(input, result, weight.unknown)];
+  const cautions: Caution[] = [
+    ...ordered.cautions,
+    ...(trips?.cautions ?? []),
+    ...mixCautions(input, result, weight.unknown),
+  ];
   return answer(result, inOrderOfUrgency(cautions), working);
 }
 

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { throughDoor } from "../outcome/door.ts";
 import { answer, at, gather, type Outcome, unusable } from "../outcome/outcome.ts";
+import type { Problem } from "../outcome/problem.ts";
 import { readNumber } from "../quantity/number.ts";
 import type { QuantityReader } from "../quantity/quantity.ts";
 import type { Fill } from "./fill/fill.ts";
@@ -157,6 +158,8 @@ function readCar(written: string, quantity: QuantityReader): Outcome<Car> {
   for (const part of written.split(/\s*,(?!\d)\s*/)) {
     const read = quantity(part);
     if (!read.ok) return read;
+    const twice = { mass: car.kilograms, volume: car.litres }[read.value.dimension as "mass" | "volume"] !== undefined;
+    if (twice) return unusable(carTwice(written));
     if (read.value.dimension === "mass") car = { ...car, kilograms: read.value.value / 1000 };
     else if (read.value.dimension === "volume") car = { ...car, litres: read.value.value };
     else {
@@ -171,6 +174,17 @@ function readCar(written: string, quantity: QuantityReader): Outcome<Car> {
     }
   }
   return answer(car);
+}
+
+function carTwice(written: string): Problem {
+  return {
+    code: "car-unreadable",
+    path: "",
+    message: `"${written}" says twice what the car takes.`,
+    expected: "one mass, one volume, or one of each",
+    received: written,
+    hint: 'write "400 kg, 600 L"',
+  };
 }
 
 function missing(path: string, example: string) {

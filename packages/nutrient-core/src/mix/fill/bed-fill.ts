@@ -7,7 +7,7 @@ import type { Mound } from "../shape/mound.ts";
 import { lShapedPlan, type Plan, rectangularPlan, roundPlan, trapezoidPlan } from "../shape/plan.ts";
 import { containerSection, type Section } from "../shape/section.ts";
 import { plantCount } from "../shape/spacing.ts";
-import type { Clauses, Kept, MoundClause } from "./clauses.ts";
+import { type Clauses, type Kept, layerNotes, type MoundClause } from "./clauses.ts";
 import type { Fill } from "./fill.ts";
 import { moundFromClause } from "./mound-from-clause.ts";
 import { clauseUnusable, sizesConflict, sizesUnusable } from "./problems.ts";
@@ -87,7 +87,7 @@ export function bedFill(
     heightMetres: volume.value / 1000 / plan.area.value,
     section: sectionOf(widthAcross(shape, plan, lengths), full.value, clauses, mound?.value),
     ...(clauses.spacing ? { plants: plantCount(plan, clauses.spacing) } : {}),
-    ...(clauses.hasDrainageLayer ? { notes: ["drainage-layer"] } : {}),
+    ...layerNotes(clauses),
   });
 }
 

@@ -3,6 +3,7 @@ import { readNumber } from "../../quantity/number.ts";
 import { ofDimension, type QuantityReader } from "../../quantity/quantity.ts";
 import { MOUND_PROFILES, type MoundProfile } from "../shape/mound.ts";
 import type { Spacing } from "../shape/spacing.ts";
+import type { Fill } from "./fill.ts";
 import { BELIEVABLE, withLentUnits } from "./lent-unit.ts";
 import { clauseUnusable } from "./problems.ts";
 
@@ -29,6 +30,12 @@ export interface MoundClause {
 
 /** A layer by its thickness, or as a share of the volume where only the litres are known. */
 export type Kept = { readonly metres: number } | { readonly share: number };
+
+/** What the cautions must know of the layers under a mix. */
+export function layerNotes({ layers, hasDrainageLayer }: Clauses): Pick<Fill, "notes"> {
+  if (layers.length === 0) return {};
+  return { notes: [...(hasDrainageLayer ? (["drainage-layer"] as const) : []), "layer"] };
+}
 
 const WORD =
   /[\s,]+(mound|ridge|headspace|drainage|gravel|wood|logs|depths|plants|rows|triangle|trapezoid|parabola|crown)\b/i;

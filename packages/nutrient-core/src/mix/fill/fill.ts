@@ -20,5 +20,5 @@ export interface Fill {
   /** Cut across, for a drawing; unknown where the sizes do not tell. */
   readonly section?: Section;
   /** What deserves a word of caution. */
-  readonly notes?: readonly ("trade-pot" | "drainage-layer")[];
+  readonly notes?: readonly ("trade-pot" | "drainage-layer" | "layer")[];
 }

@@ -5,7 +5,7 @@ import { type Opening, openingArea, rectangularPotVolume } from "../shape/rectan
 import { roundPotVolume } from "../shape/round-pot.ts";
 import { containerSection } from "../shape/section.ts";
 import { TRADE_POT_LITRES } from "../shape/trade-pot.ts";
-import type { Clauses, Kept } from "./clauses.ts";
+import { type Clauses, type Kept, layerNotes } from "./clauses.ts";
 import type { Fill } from "./fill.ts";
 import { clauseUnusable, sizesConflict, sizesUnusable } from "./problems.ts";
 import type { FillReading } from "./read-fill.ts";
@@ -182,9 +182,10 @@ function refusedClause(clauses: Clauses, text: string): Outcome<Fill> | undefine
   return undefined;
 }
 
-function plantsOf({ plantsEach, hasDrainageLayer }: Clauses): Pick<Fill, "plants" | "notes"> {
+function plantsOf(clauses: Clauses): Pick<Fill, "plants" | "notes"> {
+  const { plantsEach } = clauses;
   return {
     ...(plantsEach === undefined ? {} : { plants: { value: plantsEach, expression: String(plantsEach) } }),
-    ...(hasDrainageLayer ? { notes: ["drainage-layer"] } : {}),
+    ...layerNotes(clauses),
   };
 }

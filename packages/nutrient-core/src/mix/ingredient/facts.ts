@@ -15,6 +15,7 @@ export type IngredientHazard =
   | "herbicide-residue"
   | "salts"
   | "raw-manure"
+  | "rotted-manure"
   | "soil-lead";
 
 /** What is published of one kind of ingredient. Where nothing was found, nothing stands here. */
@@ -146,17 +147,20 @@ const POTTING_MIX: IngredientFacts = {
   hazards: ["legionella"],
 };
 
+/** A heap that was not hot and turned is raw all the same; only its maker knows. */
+const ROTTED_MANURE: IngredientFacts = { ...COMPOST, hazards: [...COMPOST.hazards, "rotted-manure"] };
+
 const RAW_MANURE: IngredientFacts = {
   kind: "manure",
-  isCompost: true,
+  isCompost: false,
   hazards: ["raw-manure", "herbicide-residue"],
 };
 
 /** First match holds; a bought "potting compost" is a mix, not compost. */
 const KINDS: readonly (readonly [RegExp, IngredientFacts])[] = [
   [/potting|multi-?purpose|bought mix|growing mix/, POTTING_MIX],
-  [/\b(composted|rotted|well-rotted) .*manure|manure compost/, COMPOST],
-  [/manure/, RAW_MANURE],
+  [/\b(composted|rotted) .*manure|manure compost/, ROTTED_MANURE],
+  [/manure|\bdroppings|\bguano|\b(broiler|poultry|chicken|hen|turkey|stable) litter/, RAW_MANURE],
   [/compost(?!ed)/, COMPOST],
   [/\bpeat|sphagnum/, PEAT],
   [/\bcoir|\bcoco/, COIR],
@@ -179,7 +183,7 @@ const COCONUT = /\bcoco|\bcoir/;
  * ingredientFacts("own garden soil")?.kind  // => "soil"
  */
 export function ingredientFacts(name: string): IngredientFacts | undefined {
-  const plain = name.toLowerCase().replace(OWN, "");
+  const plain = name.toLowerCase().replace(OWN, "").replace(/[-_]/g, " ");
   if (COCONUT.test(plain)) return COIR;
   return KINDS.find(([pattern]) => pattern.test(plain))?.[1];
 }
