@@ -17,7 +17,7 @@ step("unused code and dependencies");
 tool("knip", ["--config", ".ci/knip.json"]);
 step("built packages");
 await build();
-tool("publint", ["packages/nutrient-core", "--strict"]);
+tool("publint", ["packages/nutrient-core", "--strict", "--pack", "npm"]);
 run(process.execPath, [".ci/sizes.mjs"]);
 if (!process.argv.includes("--no-tests")) {
   step("tests");

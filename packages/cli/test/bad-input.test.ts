@@ -52,7 +52,7 @@ const CASES: readonly (readonly [what: string, argv: readonly string[], code: st
   ["too many products", ["dose", "1-2-3", "4-5-6", "--target", "N 1 ppm", "--water", "9 L"], "excess-arguments"],
   ["an option given twice", [...DOSE, "--water", "10 L"], "option-twice"],
   ["a water beyond all measure", change("--water", "1e300 L"), "number-unreadable"],
-  ["a water that needs a page to write", change("--water", "1 L+".repeat(5000) + "1 L"), "quantity-unreadable"],
+  ["a water that needs a page to write", change("--water", `${"1 L+".repeat(5000)}1 L`), "quantity-unreadable"],
   ["a water in megagrams or milligrams", change("--water", "9 ML"), "unit-unknown"],
   ["a bare density", [...DOSE, "--density", "1.2"], "unit-missing"],
   ["a density of lead", [...DOSE, "--density", "100 kg/L"], "density-unreadable"],
