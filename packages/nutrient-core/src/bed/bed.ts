@@ -10,7 +10,7 @@ import { type BothForms, inBothForms } from "../supply/both-forms.ts";
 import { type Purpose, supplyOne, volumeOf } from "../supply/one-product.ts";
 import { type DeliveredRanges, deliveredRanges, rangeCautions } from "../supply/range.ts";
 import type { FedArea } from "../supply/read-area.ts";
-import type { Delivered } from "../supply/supply.ts";
+import type { Amount, Delivered } from "../supply/supply.ts";
 
 export interface BedInput {
   readonly product: Product;
@@ -56,19 +56,20 @@ export function bed(input: BedInput): Outcome<BedResult> {
   const supplied = supplyOne(product, purpose, extent, already);
   if (!supplied.ok) return supplied;
   const { massGrams, added, delivered } = supplied.value;
+  const amounts: Amount[] = [{ product, massGrams }];
   const working: WorkingLine[] = [...supplied.working];
   const cautions: Caution[] = [
     ...impossibleLabelCautions([product]),
     ...hazardCautions([product]),
     ...rangeCautions([product]),
-    ...feedCautions(delivered, extent),
+    ...feedCautions(delivered, extent, undefined, amounts),
     ...nitrogenFormCautions(delivered, extent),
   ];
   const result: BedResult = {
     amounts: [spread(product, massGrams, area, working)],
     areaSquareMetres: area.squareMetres,
     deliveredGramsPerSquareMetre: inBothForms(delivered),
-    range: deliveredRanges([{ product, massGrams }], extent, { labelRule: "us" }, already),
+    range: deliveredRanges(amounts, extent, { labelRule: "us" }, already),
     ...firstSeason(product, added.N ?? 0),
   };
   return answer(result, inOrderOfUrgency(cautions), working);

@@ -38,7 +38,7 @@ function spreadOn(extent: Extent, amounts: readonly Amount[], already: Delivered
       ...(conductivity?.known ? { ecMilliSiemensPerCm: conductivity.milliSiemensPerCm } : {}),
       ...(conductivity?.range ? { ecRange: conductivity.range } : {}),
     },
-    cautions: [...feedCautions(delivered, extent, conductivity), ...nitrogenFormCautions(delivered, extent)],
+    cautions: [...feedCautions(delivered, extent, conductivity, amounts), ...nitrogenFormCautions(delivered, extent)],
     working: conductivity?.known ? conductivity.working : [],
   };
 }

@@ -78,6 +78,48 @@ test("an amount too fine for a kitchen scale is made measurable through a weak s
   expect(enough.ok && enough.cautions.some(({ code }) => code === "too-small-to-weigh")).toBe(false);
 });
 
+describe("what does not dissolve", () => {
+  const cautionsOf = (request: object) => {
+    const input = readDose(request, context);
+    const outcome = input.ok ? dose(input.value) : input;
+    if (!outcome.ok) throw new Error(outcome.problems[0]!.message);
+    return outcome.cautions;
+  };
+
+  test.each(["elemental-sulfur", "S", "gypsum", "single-superphosphate", "hydrated-lime"])(
+    "no stock is suggested for a pinch of %s",
+    (product) => {
+      const small = cautionsOf({ product, given: "0.1 g", water: "1 L" }).find(
+        ({ code }) => code === "too-small-to-weigh",
+      );
+      expect(small!.message).toMatch(
+        /^100 mg is finer .* weigh it on a fine scale, or choose a product that dissolves\.$/,
+      );
+      expect(small!.facts["stockMillilitres"]).toBeUndefined();
+    },
+  );
+
+  test.each(["borax", "copper-sulfate", "potassium-sulfate"])("a stock is suggested for a pinch of %s", (product) => {
+    const small = cautionsOf({ product, given: "0.1 g", water: "1 L" }).find(
+      ({ code }) => code === "too-small-to-weigh",
+    );
+    expect(small!.facts).toMatchObject({ stockGramsPerLitre: 10, stockMillilitres: 10 });
+  });
+
+  test("sulfur in a can is told", () => {
+    const codes = cautionsOf({ product: "elemental-sulfur", target: "S 30 ppm", water: "10 L" }).map(
+      ({ code }) => code,
+    );
+    expect(codes).toContain("does-not-dissolve");
+  });
+});
+
+test("a label that cannot be is doubted before it is weighed by", () => {
+  const input = readDose({ product: "50-50-50", target: "N 100 ppm", water: "10 L" }, context);
+  const outcome = input.ok ? dose(input.value) : input;
+  expect(outcome.ok && outcome.cautions.map(({ code }) => code)).toContain("label-over-100");
+});
+
 describe("properties", () => {
   const rates = fc.double({ min: 1, max: 400, noNaN: true });
   const litres = fc.double({ min: 0.5, max: 2000, noNaN: true });

@@ -77,7 +77,7 @@ export function dose(input: DoseInput): Outcome<DoseResult> {
   const cautions: Caution[] = [
     ...impossibleLabelCautions([product]),
     ...hazardCautions([product]),
-    ...feedCautions(delivered, extent, conductivity),
+    ...feedCautions(delivered, extent, conductivity, amounts),
     ...nitrogenFormCautions(delivered),
     ...(stock ? [] : amountCautions(product, massGrams)),
   ];

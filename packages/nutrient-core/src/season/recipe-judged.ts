@@ -64,7 +64,7 @@ export function judged(made: Weighted, input: SeasonInput, working: readonly Wor
     reached: missed.length === 0 ? "met" : "closest",
     explanation: missed,
     reasons: made.explanation,
-    cautions: [...feedCautions(delivered, extent, conductivity), ...nitrogenFormCautions(delivered)],
+    cautions: [...feedCautions(delivered, extent, conductivity, used), ...nitrogenFormCautions(delivered)],
     working: [
       ...working,
       ...(["N", "P", "K"] as const).flatMap((nutrient) => canWorking(used, nutrient, extent, added, input.water)),

@@ -11,6 +11,10 @@ import { amountsOf, SOLUTION_1 } from "./testing/support.ts";
 const FEED: Extent = { basis: "litre", amount: 10 };
 const BED: Extent = { basis: "squareMetre", amount: 3 };
 const MIX: Extent = { basis: "cubicMetre", amount: 1 };
+const given = (extent: Extent, ...products: readonly (readonly [string, number])[]) => {
+  const amounts = amountsOf(...products);
+  return feedCautions(deliver(amounts, extent), extent, undefined, amounts);
+};
 const ec = (milliSiemensPerCm: number) => ({ milliSiemensPerCm });
 
 interface Row {
@@ -70,6 +74,104 @@ const TABLE: readonly Row[] = [
     why: "one dressing of two seasons' nitrogen; 1 lb per 100 sq ft, as a web page advises, is 48.8 g/m2",
     raised: feedCautions({ N: 48.8 }, BED),
     justNot: feedCautions({ N: 44.8 }, BED),
+  },
+  {
+    code: "feed-strength",
+    severity: "caution",
+    why: "blood meal with more usable nitrogen (66 %) than a whole season's 22.4 g/m2",
+    raised: given(BED, ["blood-meal", 820]),
+    justNot: given(BED, ["blood-meal", 810]),
+  },
+  {
+    code: "feed-strength",
+    severity: "danger",
+    why: "blood meal with the usable nitrogen of two seasons",
+    raised: given(BED, ["blood-meal", 1640]),
+    justNot: given(BED, ["blood-meal", 1620]),
+  },
+  {
+    code: "lime-heavy",
+    severity: "caution",
+    why: "11 lb of calcium carbonate on 100 sq ft (537 g/m2) as agricultural lime of 95 %",
+    raised: given(BED, ["agricultural-lime", 1700]),
+    justNot: given(BED, ["agricultural-lime", 1690]),
+  },
+  {
+    code: "lime-heavy",
+    severity: "caution",
+    why: "the same as dolomitic lime, whose magnesium counts",
+    raised: given(BED, ["dolomitic-lime", 1655]),
+    justNot: given(BED, ["dolomitic-lime", 1640]),
+  },
+  {
+    code: "lime-heavy",
+    severity: "danger",
+    why: "21 lb on 100 sq ft (1025 g/m2) as hydrated lime, which counts for 1.25",
+    raised: given(BED, ["hydrated-lime", 2470]),
+    justNot: given(BED, ["hydrated-lime", 2450]),
+  },
+  {
+    code: "lime-heavy",
+    severity: "caution",
+    why: "wood ash is a lime, gypsum is none",
+    raised: given(BED, ["wood-ash", 3000]),
+    justNot: given(BED, ["gypsum", 9000]),
+  },
+  {
+    code: "sulfur-heavy",
+    severity: "caution",
+    why: "more sulfur than a clay takes for one step of pH (270 g/m2)",
+    raised: given(BED, ["elemental-sulfur", 905]),
+    justNot: given(BED, ["elemental-sulfur", 895]),
+  },
+  {
+    code: "chloride",
+    severity: "note",
+    why: "potassium chloride with over 4 me/L (142 mg/L) of chloride",
+    raised: given(FEED, ["potassium-chloride", 3.03]),
+    justNot: given(FEED, ["potassium-chloride", 3]),
+  },
+  {
+    code: "chloride",
+    severity: "caution",
+    why: "potassium chloride with over 10 me/L (355 mg/L) of chloride",
+    raised: given(FEED, ["potassium-chloride", 7.56]),
+    justNot: given(FEED, ["potassium-chloride", 7.53]),
+  },
+  {
+    code: "sodium",
+    severity: "caution",
+    why: "sodium nitrate with over 3 me/L (69 mg/L) of sodium",
+    raised: given(FEED, ["sodium-nitrate", 2.66]),
+    justNot: given(FEED, ["sodium-nitrate", 2.64]),
+  },
+  {
+    code: "does-not-dissolve",
+    severity: "caution",
+    why: "bone meal in a can, against liquid fish and a salt that only leaves a residue",
+    raised: given(FEED, ["bone-meal-steamed", 10]),
+    justNot: given(FEED, ["fish-emulsion", 10], ["diammonium-phosphate", 5]),
+  },
+  {
+    code: "does-not-dissolve",
+    severity: "caution",
+    why: "elemental sulfur, also by its formula",
+    raised: given(FEED, ["S", 0.333]),
+    justNot: given(FEED, ["potassium-sulfate", 5]),
+  },
+  {
+    code: "does-not-dissolve",
+    severity: "caution",
+    why: "gypsum beyond 2.4 g/L",
+    raised: given(FEED, ["gypsum", 24.1]),
+    justNot: given(FEED, ["gypsum", 23.9]),
+  },
+  {
+    code: "does-not-dissolve",
+    severity: "caution",
+    why: "lime, of which next to nothing dissolves, in a can and not on a bed",
+    raised: given(FEED, ["CaCO3", 5]),
+    justNot: given(BED, ["CaCO3", 5]),
   },
   {
     code: "boron-narrow",
@@ -199,6 +301,22 @@ test("the sentences say what is wrong, with numbers, and what to do", () => {
   expect(feedCautions({ N: 150 }, FEED)[0]!.message).toBe(
     "Not for drinking: its nitrogen is 15 times the limit for drinking water. Mark the can, keep it from children and animals, pour leftovers on a bed and never into a drain or a stream, and follow local rules.",
   );
+  expect(given(BED, ["blood-meal", 1640])[0]!.message).toBe(
+    "Do not spread this in one go: N usable in the first season 45.1 g/m2 (a whole season 22.4). It will burn roots and wash out. Check the amounts and the units: pounds of product are not pounds of nutrient.",
+  );
+  const first = (code: string, cautions: readonly Caution[]) => cautions.find((one) => one.code === code)!.message;
+  expect(first("lime-heavy", given(BED, ["agricultural-lime", 2000]))).toBe(
+    "This much agricultural lime, 633 g/m2 counted as calcium carbonate, goes on in two dressings half a year apart (from 537 g/m2 on), and only where a soil test asks for it: too much lime locks up iron, manganese, zinc and phosphorus for years.",
+  );
+  expect(first("lime-heavy", given(BED, ["hydrated-lime", 5000]))).toBe(
+    "Do not spread this in one go: hydrated lime comes to 2080 g/m2 counted as calcium carbonate. Even on a very sour soil 1030 g/m2 or more is split over three dressings half a year apart. It can spoil the bed for years: check the amounts, and have the soil tested.",
+  );
+  expect(first("does-not-dissolve", given(FEED, ["bone-meal-steamed", 10], ["elemental-sulfur", 1]))).toBe(
+    "Steamed bone meal and elemental sulfur: will not dissolve, or only in part, so what is reckoned here is not all in the water. Spread it on the bed or mix it into the soil, and choose something soluble for the can.",
+  );
+  expect(first("does-not-dissolve", given(FEED, ["gypsum", 50]))).toBe(
+    "Gypsum: of 5 g in each litre about 2.4 g dissolve at 20 °C; the rest sinks, and what is reckoned here is not all in the water. Use less of it or more water, or spread it on the bed.",
+  );
   const tank = amountsOf(["calcium-nitrate", 500], ["magnesium-sulfate", 300]);
   expect(stockCautions(tank, 10)[0]!.message).toBe(
     "Calcium and sulfate must not share a stock: calcium nitrate with magnesium sulfate heptahydrate drops gypsum, which clogs and takes nutrients out. Keep the calcium in a stock of its own, or weigh everything straight into the full can.",
@@ -212,8 +330,24 @@ test("a complete published feed raises nothing but the note on leftovers", () =>
   expect(nitrogenFormCautions(delivered)).toEqual([]);
 });
 
-test("nitrogen that is still to be released burns nothing", () => {
-  expect(feedCautions({ N: 60, "organic-N": 55 }, BED).map(({ code }) => code)).toEqual(["runoff"]);
+test("in a can, nitrogen that is still to be released burns nothing", () => {
+  expect(feedCautions({ N: 900, "organic-N": 890 }, FEED).map(({ code }) => code)).toEqual(["runoff"]);
+});
+
+test("on a bed, manure's nitrogen counts as far as the first season uses it, its phosphorus whole", () => {
+  // 10 kg of composted manure on 3 m2: 33.3 g/m2 of nitrogen, a tenth of it usable; 14.5 g/m2 of phosphorus.
+  const [caution] = given(BED, ["cattle-manure-composted", 10_000]);
+  expect(caution).toMatchObject({ code: "feed-strength", severity: "caution" });
+  expect(caution!.facts["excesses"]).toEqual(["P 14.5 g/m2 (a whole season 10.9)"]);
+  expect(given(BED, ["cattle-manure-composted", 7000]).map(({ code }) => code)).toEqual(["runoff"]);
+  // What was there already is not the manure's: it counts whole.
+  const amounts = amountsOf(["cattle-manure-composted", 3000]);
+  const [withMore] = feedCautions({ N: 10 + 22 }, BED, undefined, amounts);
+  expect(withMore!.facts["excesses"]).toEqual(["N usable in the first season 23 g/m2 (a whole season 22.4)"]);
+});
+
+test("a product without a published release counts whole", () => {
+  expect(given(BED, ["hoof-and-horn-meal", 500])[0]!.facts["excesses"]).toEqual(["N 23.3 g/m2 (a whole season 22.4)"]);
 });
 
 test("ammonium on a bed, and a starter charge in a mix, are not judged by the limits of feeds", () => {

@@ -1,12 +1,7 @@
 import type { CautionKind, Facts } from "../outcome/caution.ts";
 import { capital, listed, shown } from "../outcome/sentence.ts";
+import type { Excess } from "./excess.ts";
 import { AMMONIUM_PPM } from "./feed-limits.ts";
-
-/** What is too much, each with its own comparison and where that comes from. */
-export interface Excess extends Facts {
-  readonly excesses: readonly string[];
-  readonly sources: readonly string[];
-}
 
 export const STRONG_FEED: CautionKind<Excess> = {
   code: "feed-strength",
@@ -21,21 +16,6 @@ export const BURNING_FEED: CautionKind<Excess> = {
   severity: "danger",
   sentence: ({ excesses }) =>
     `Do not water with this: ${listed(excesses)}. It will burn roots. Check the amounts and the units, and thin it with several times the water.`,
-};
-
-export const STRONG_DRESSING: CautionKind<Excess> = {
-  code: "feed-strength",
-  severity: "caution",
-  source: "florida-pepper-drip-2006",
-  sentence: ({ excesses }) =>
-    `One dressing gives as much as a whole season or more: ${listed(excesses)}. Split it into several, or use less; a soil test tells how much the bed needs.`,
-};
-
-export const BURNING_DRESSING: CautionKind<Excess> = {
-  ...STRONG_DRESSING,
-  severity: "danger",
-  sentence: ({ excesses }) =>
-    `Do not spread this in one go: ${listed(excesses)}. It will burn roots and wash out. Check the amounts and the units: pounds of product are not pounds of nutrient.`,
 };
 
 export const BORON: CautionKind<{ readonly amount: number; readonly unit: string; readonly limit: number }> = {
@@ -62,12 +42,32 @@ export const RUNOFF_FEED: CautionKind<{ readonly nitrogenPpm: number; readonly t
     `Not for drinking: its nitrogen is ${shown(timesDrinkingWaterLimit)} times the limit for drinking water. Mark the can, keep it from children and animals, pour leftovers on a bed and never into a drain or a stream, and follow local rules.`,
 };
 
-export const RUNOFF_DRESSING: CautionKind<Facts> = {
-  code: "runoff",
+interface Salt extends Facts {
+  readonly amount: number;
+  readonly limit: number;
+}
+
+export const SOME_CHLORIDE: CautionKind<Salt> = {
+  code: "chloride",
   severity: "note",
-  source: "ny-ecl-17-2103",
-  sentence: () =>
-    "Keep it off paths and paving and sweep back what falls there, stay well away from drains, wells and open water, and do not spread before heavy rain; local rules may set distances and dates.",
+  source: "fao-29",
+  sentence: ({ amount, limit }) =>
+    `Chloride ${shown(amount)} mg/L: water for sensitive plants has less than ${shown(limit)} mg/L, and pepper stands salt only moderately. It builds up in pots: give clear water between the feeds, or choose a product without chloride (potassium as the sulfate or nitrate).`,
+};
+
+export const MUCH_CHLORIDE: CautionKind<Salt> = {
+  ...SOME_CHLORIDE,
+  severity: "caution",
+  sentence: ({ amount, limit }) =>
+    `Chloride ${shown(amount)} mg/L is over ${shown(limit)} mg/L, from where the use of water is severely restricted: it scorches leaf edges and holds water back from the roots. Choose a product without chloride (potassium as the sulfate or nitrate), or give much less.`,
+};
+
+export const MUCH_SODIUM: CautionKind<Salt> = {
+  code: "sodium",
+  severity: "caution",
+  source: "fao-29",
+  sentence: ({ amount, limit }) =>
+    `Sodium ${shown(amount)} mg/L is over ${shown(limit)} mg/L, where it begins to harm wetted leaves; it feeds no pepper, builds up in pots and spoils the crumb of clay. Choose a product without sodium, and keep the leaves dry.`,
 };
 
 export const AMMONIUM: CautionKind<{

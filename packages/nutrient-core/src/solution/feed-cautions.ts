@@ -1,18 +1,18 @@
-import type { Nutrient } from "../element/nutrient.ts";
 import { type Caution, raise } from "../outcome/caution.ts";
 import { shown } from "../outcome/sentence.ts";
 import type { Extent } from "../supply/basis.ts";
-import type { Delivered } from "../supply/supply.ts";
+import type { Amount, Delivered } from "../supply/supply.ts";
 import type { Conductivity } from "./conductivity.ts";
+import { dressingCautions } from "./dressing-cautions.ts";
+import { excesses, gathered } from "./excess.ts";
 import {
   AMMONIUM,
   BORON,
-  BURNING_DRESSING,
   BURNING_FEED,
-  type Excess,
-  RUNOFF_DRESSING,
+  MUCH_CHLORIDE,
+  MUCH_SODIUM,
   RUNOFF_FEED,
-  STRONG_DRESSING,
+  SOME_CHLORIDE,
   STRONG_FEED,
   TRACE,
 } from "./feed-caution-kinds.ts";
@@ -20,29 +20,33 @@ import {
   AMMONIUM_PPM,
   AMMONIUM_SHARE,
   AMMONIUM_SOURCES,
-  BORON_DRESSING_GRAMS_PER_SQUARE_METRE,
   BORON_FEED_PPM,
+  CHLORIDE_NOTE_PPM,
+  CHLORIDE_SEVERE_PPM,
   DRINKING_WATER_NITROGEN_PPM,
   EC_HIGH,
   EC_SEVERE,
   FAR_OVER,
+  SODIUM_PPM,
   STRONGEST_FEED,
   STRONGEST_TRACE_FEED,
-  TRACE_DRESSING,
   TRACE_FAR_OVER,
   WAY_OVER,
-  WHOLE_SEASON,
 } from "./feed-limits.ts";
+import { undissolvedCautions } from "./undissolved.ts";
 
 /**
- * What to heed when this much is given: a feed or dressing far over published strengths, trace elements with little
- * room, and where it must not run off to.
+ * What to heed when this much is given: a feed or dressing far over published strengths, trace elements and salts with
+ * little room, what does not dissolve, and where it must not run off to.
  *
- * @param delivered mg/L or g/m2 of each element. Nitrogen that soil life has yet to release burns nothing: `organic-N`
- *   is taken off.
+ * @param delivered mg/L or g/m2 of each element. In a can, nitrogen that soil life has yet to release burns nothing:
+ *   `organic-N` is taken off. On a bed, what a crop can use in the first season counts.
  * @param extent Its basis; a starter charge per cubic metre of mix is not judged here.
  * @param ec Conductivity at 25 °C, where there is one.
- * @returns `feed-strength`, `boron-narrow`, `micronutrient-narrow`, `runoff`.
+ * @param amounts The products behind it and their grams: without them nothing is said of dissolving, lime and sulfur,
+ *   and all nitrogen counts on a bed.
+ * @returns `feed-strength`, `boron-narrow`, `micronutrient-narrow`, `chloride`, `sodium`, `does-not-dissolve`, `runoff`;
+ *   on a bed also `lime-heavy` and `sulfur-heavy`.
  * @example
  * feedCautions({ N: 900 }, { basis: "litre", amount: 10 })[0]?.severity  // => "danger"
  */
@@ -50,12 +54,15 @@ export function feedCautions(
   delivered: Delivered,
   extent: Extent,
   ec?: Pick<Conductivity, "milliSiemensPerCm">,
+  amounts: readonly Amount[] = [],
 ): Caution[] {
-  if (extent.basis === "litre") return wateredCautions(delivered, ec?.milliSiemensPerCm);
-  return extent.basis === "squareMetre" ? spreadCautions(delivered) : [];
+  if (extent.basis === "litre") {
+    return [...wateredCautions(delivered, ec?.milliSiemensPerCm), ...undissolvedCautions(amounts, extent.amount)];
+  }
+  return extent.basis === "squareMetre" ? dressingCautions(delivered, extent, amounts) : [];
 }
 
-/** Nitrogen and the rest of what acts at once. */
+/** Nitrogen and the rest of what acts at once in a can: organic nitrogen is released later. */
 function quick(delivered: Delivered): Delivered {
   return delivered.N === undefined ? delivered : { ...delivered, N: delivered.N - (delivered["organic-N"] ?? 0) };
 }
@@ -74,6 +81,7 @@ function wateredCautions(delivered: Delivered, ec: number | undefined): Caution[
     cautions.push(raise(BORON, { amount: delivered.B!, unit: "mg/L", limit: BORON_FEED_PPM }));
   const trace = excesses(delivered, STRONGEST_TRACE_FEED, TRACE_FAR_OVER, "mg/L", "strongest published");
   if (trace.length > 0) cautions.push(raise(TRACE, gathered(trace)));
+  cautions.push(...saltCautions(delivered));
   const nitrogenPpm = delivered.N ?? 0;
   if (nitrogenPpm > DRINKING_WATER_NITROGEN_PPM) {
     cautions.push(
@@ -83,41 +91,12 @@ function wateredCautions(delivered: Delivered, ec: number | undefined): Caution[
   return cautions;
 }
 
-function spreadCautions(delivered: Delivered): Caution[] {
-  const acting = quick(delivered);
+function saltCautions({ Cl = 0, Na = 0 }: Delivered): Caution[] {
   const cautions: Caution[] = [];
-  const strong = excesses(acting, WHOLE_SEASON, 1, "g/m2", "a whole season");
-  const burns = (acting.N ?? 0) > 2 * WHOLE_SEASON.N!.amount;
-  if (strong.length > 0) cautions.push(raise(burns ? BURNING_DRESSING : STRONG_DRESSING, gathered(strong)));
-  const boron = delivered.B ?? 0;
-  if (boron > BORON_DRESSING_GRAMS_PER_SQUARE_METRE)
-    cautions.push(raise(BORON, { amount: boron, unit: "g/m2", limit: BORON_DRESSING_GRAMS_PER_SQUARE_METRE }));
-  const trace = excesses(delivered, TRACE_DRESSING, 1, "g/m2", "usual at most");
-  if (trace.length > 0) cautions.push(raise(TRACE, gathered(trace)));
-  if ((delivered.N ?? 0) > 0 || (delivered.P ?? 0) > 0) cautions.push(raise(RUNOFF_DRESSING, {}));
+  if (Cl > CHLORIDE_SEVERE_PPM) cautions.push(raise(MUCH_CHLORIDE, { amount: Cl, limit: CHLORIDE_SEVERE_PPM }));
+  else if (Cl > CHLORIDE_NOTE_PPM) cautions.push(raise(SOME_CHLORIDE, { amount: Cl, limit: CHLORIDE_NOTE_PPM }));
+  if (Na > SODIUM_PPM) cautions.push(raise(MUCH_SODIUM, { amount: Na, limit: SODIUM_PPM }));
   return cautions;
-}
-
-type Said = readonly [sentence: string, source: string];
-
-function excesses(
-  delivered: Delivered,
-  limits: typeof STRONGEST_FEED,
-  times: number,
-  unit: string,
-  compared: string,
-): Said[] {
-  return (Object.keys(limits) as Nutrient[]).flatMap((nutrient) => {
-    const { amount, source } = limits[nutrient]!;
-    const given = delivered[nutrient] ?? 0;
-    return given > times * amount
-      ? [[`${nutrient} ${shown(given)} ${unit} (${compared} ${shown(amount)})`, source] as const]
-      : [];
-  });
-}
-
-function gathered(said: readonly Said[]): Excess {
-  return { excesses: said.map(([words]) => words), sources: [...new Set(said.map(([, source]) => source))] };
 }
 
 /**

@@ -1,3 +1,4 @@
+import { ATOMIC_WEIGHT } from "../element/atomic-weight.ts";
 import type { Nutrient } from "../element/nutrient.ts";
 
 /** The highest figure that a published recipe or recommendation gives, of the element. */
@@ -6,7 +7,8 @@ export interface Strongest {
   readonly source: string;
 }
 
-type StrongestOf = Readonly<Partial<Record<Nutrient, Strongest>>>;
+/** Such figures by nutrient. */
+export type StrongestOf = Readonly<Partial<Record<Nutrient, Strongest>>>;
 
 /**
  * Strongest published feeds, mg/L. The highest are standard feeds for lettuce, tomato and aubergine on substrates, and
@@ -70,3 +72,21 @@ export const AMMONIUM_SOURCES: readonly string[] = ["bar-tal-2001", "marti-mills
 
 /** The limit for nitrate in drinking water, mg/L of N. */
 export const DRINKING_WATER_NITROGEN_PPM = 10;
+
+/**
+ * mg/L in irrigation water. Chloride: none to heed below 4 me/L, severe above 10; sodium on wetted leaves: 3 me/L.
+ * (Reproductions print these rows as mg/L, which would reject nearly every tap water: the original has me/L, from
+ * memory.)
+ */
+export const CHLORIDE_NOTE_PPM: number = 4 * ATOMIC_WEIGHT.Cl;
+export const CHLORIDE_SEVERE_PPM: number = 10 * ATOMIC_WEIGHT.Cl;
+export const SODIUM_PPM: number = 3 * ATOMIC_WEIGHT.Na;
+
+/** Grams in a pound over square metres in 100 square feet. */
+const POUND_PER_100_SQUARE_FEET = 453.59237 / (100 * 0.3048 ** 2);
+/** g/m2 of calcium carbonate: from 11 lb/100 sq ft in two dressings, from 21 in three (psu-home-garden-lime). */
+export const LIME_IN_ONE_GO: number = 11 * POUND_PER_100_SQUARE_FEET;
+export const LIME_IN_TWO_GOES: number = 21 * POUND_PER_100_SQUARE_FEET;
+
+/** g/m2 of sulfur for a clay, from pH 7.0-7.5 to 6.0-6.5 in the top 15 cm (rhs-acidifying-soil). */
+export const SULFUR_AT_MOST = 270;
