@@ -1,7 +1,7 @@
 import { isOpen, minimiseOnFace, openFace, settleTies } from "./face.ts";
 import type { BlendAim } from "./problem.ts";
 import { missOf } from "./problem.ts";
-import { polish } from "./program.ts";
+import { polish, repair } from "./program.ts";
 import { costProof, fitProof, largestProof } from "./proofs.ts";
 import type { HardRows, ScaledProblem } from "./scaling.ts";
 import type { AimProof } from "./solution.ts";
@@ -115,6 +115,7 @@ function settle(scaled: ScaledProblem, { program, dials }: Stage): Float64Array 
   if (isOpen(dials)) {
     settleTies(program, dials, scaled.products, scaled.isReversed);
     polish(program, dials);
+    if (repair(dials)) polish(program, dials);
   }
   const z = dials.value.slice(0, scaled.products);
   for (let j = 0; j < z.length; j++) z[j] = within(scaled, j, z[j]!);

@@ -1,4 +1,4 @@
-import { descend } from "./descend.ts";
+import { changePlaces, descend } from "./descend.ts";
 import { answerNoise, type Dials, exchange, follow, isSure, ROUNDING, swap } from "./dials.ts";
 
 /**
@@ -55,22 +55,51 @@ export function minimise(program: Program): Dials {
 }
 
 /**
- * Rounding may leave a free dial outside its range once it is computed anew: it is held at the end it has passed, and
- * the search goes on from there. True if there was one.
+ * Rounding may leave a free dial outside its range once it is computed anew. It is brought back to the end it has passed
+ * and held there: on its own where it has give of its own, otherwise by moving the held dial it answers to most, which
+ * becomes free in its place. The search then goes on from there. True if there was one.
  */
-function repair(dials: Dials): boolean {
-  const { size, value, low, high, held } = dials;
+export function repair(dials: Dials): boolean {
+  const { size, cells, value, low, high, held } = dials;
   let wasBroken = false;
   for (let k = 0; k < size; k++) {
     const end = Math.min(Math.max(value[k]!, low[k]!), high[k]!);
     const off = end - value[k]!;
-    if (held[k] || Math.abs(off) <= OUTSIDE_TOLERANCE || !isSure(dials, k)) continue;
-    swap(dials, k);
+    if (held[k] || Math.abs(off) <= OUTSIDE_TOLERANCE) continue;
+    if (isSure(dials, k)) {
+      swap(dials, k);
+      value[k] = end;
+      follow(dials, k, off);
+      wasBroken = true;
+      continue;
+    }
+    const partner = findPartner(dials, k, off);
+    if (partner < 0) continue;
+    const change = off / cells[k * size + partner]!;
+    value[partner]! += change;
+    follow(dials, partner, change);
     value[k] = end;
-    follow(dials, k, off);
+    changePlaces(dials, partner, k);
     wasBroken = true;
   }
   return wasBroken;
+}
+
+/** The held dial that can bring the free dial `k` back by `off` within its own range, and answers most surely. */
+function findPartner(dials: Dials, k: number, off: number): number {
+  const { size, cells, value, low, high, held } = dials;
+  let best = -1;
+  let surest = 1;
+  for (let e = 0; e < size; e++) {
+    if (!held[e]) continue;
+    const answer = cells[k * size + e]!;
+    const moved = value[e]! + off / answer;
+    const sureness = Math.abs(answer) / answerNoise(dials, k, e);
+    if (sureness <= surest || moved < low[e]! || moved > high[e]!) continue;
+    best = e;
+    surest = sureness;
+  }
+  return best;
 }
 
 function open(program: Program): Dials {
