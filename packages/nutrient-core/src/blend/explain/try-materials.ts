@@ -27,8 +27,8 @@ const MINDED_FROM = 0.02;
 /**
  * Tries every generic material beside the products.
  *
- * Not tried: what leaves a residue or has no known solubility, for water; liquids, for beds, mixes and batches; and
- * strong acids and lyes, which are not bought to mend a recipe.
+ * Not tried: what leaves a residue or has no known solubility, for water; liquids, for beds, mixes and batches;
+ * manures, for batches; and strong acids and lyes, which are not bought to mend a recipe.
  *
  * @returns First the material that meets the targets with the least of it, or else cuts the miss most; then, where
  *   that one brings something unasked, the best that does not.
@@ -50,10 +50,12 @@ function bestOf(helpers: readonly Helper[]): Helper | undefined {
   return meeting[0] ?? [...helpers].sort((a, b) => b.cut - a.cut || a.massGrams - b.massGrams)[0];
 }
 
-function isCandidate(material: Product, { products }: BlendInput, { rows, extent }: Reached): boolean {
+function isCandidate(material: Product, { products, purpose }: BlendInput, { rows, extent }: Reached): boolean {
   const { id, formula, hazards, state } = material;
   if (products.some((one) => one.id === id || (formula !== undefined && one.formula === formula))) return false;
   if (hazards.includes("acid") || hazards.includes("caustic")) return false;
+  // Manure may go on a bed; nobody mixes it into a bag of feed.
+  if (purpose.kind !== "target" && hazards.includes("pathogens")) return false;
   const suits =
     extent.basis === "litre"
       ? material.leavesResidue !== true && material.solubilityGramsPerLitre !== undefined
