@@ -122,7 +122,7 @@ function rootLines({ airAndWater, firstSeason, coirSoak, fillVolumeLitres }: Mix
     lines.push(`Its compost frees about ${rate(low, habit)} to ${rate(high, habit)} of nitrogen in the first season`);
     const brought = `"N ${rate(low, habit)}"`;
     lines.push(
-      `  to count it: trug blend ... --volume "${volume(fillVolumeLitres, habit)}" --already ${brought}; season file, mix: brings: ${brought}`,
+      `  to count it: --already ${brought} in a blend with --volume "${volume(fillVolumeLitres, habit)}", or mix: brings: ${brought} in a season file`,
     );
   }
   if (coirSoak) {

@@ -18,7 +18,10 @@ export const carUntold: CautionKind<{
       "weight unknown": `the weight of ${ingredients.join(", ")} is not known: write it, such as "50 L weighs 20 kg"`,
       "too many packs": "there are more than 10,000 packs: have them brought",
     }[reason];
-    const bound = atLeastTrips > 0 ? ` By weight alone it takes at least ${atLeastTrips} trips.` : "";
+    const bound =
+      atLeastTrips > 0
+        ? ` By weight alone it takes at least ${atLeastTrips} ${atLeastTrips === 1 ? "trip" : "trips"}.`
+        : "";
     return `How many trips the car makes cannot be told: ${why}.${bound}`;
   },
 };

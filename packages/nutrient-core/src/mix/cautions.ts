@@ -110,8 +110,11 @@ interface PeatFacts {
   readonly highKilograms: number;
 }
 
+const here = ({ lowKilograms: low, highKilograms: high }: PeatFacts): string =>
+  high < 1 ? `${number(1000 * low)} to ${number(1000 * high)} g` : `${number(low)} to ${number(high)} kg`;
+
 const limeRange = (facts: PeatFacts): string =>
-  `${number(facts.lowKilogramsPerCubicMetre)} to ${number(facts.highKilogramsPerCubicMetre)} kg of ground dolomitic lime per cubic metre are published for peat mixes (${number(facts.lowKilograms)} to ${number(facts.highKilograms)} kg here)`;
+  `${number(facts.lowKilogramsPerCubicMetre)} to ${number(facts.highKilogramsPerCubicMetre)} kg of ground dolomitic lime per cubic metre are published for peat mixes (${here(facts)} here)`;
 
 export const peatNeedsLime: CautionKind<PeatFacts> = {
   code: "peat-needs-lime",
@@ -198,7 +201,7 @@ export const HAZARD_CAUTIONS: Readonly<Record<IngredientHazard, CautionKind<Name
     "note",
     "hortscience-coir-1996",
     (facts) =>
-      `${list(facts)}: can be salty (over 12 sources EC 0.3 to 2.9 dS/m, potassium 19 to 948 and sodium 22 to 88 mg/L). Buy it washed and buffered, or rinse it; where sodium stays high it is soaked with calcium nitrate, whose drain water must reach no drain or stream.`,
+      `${list(facts)}: can be salty (over 12 sources EC 0.3 to 2.9 dS/m, potassium 19 to 948 and sodium 22 to 88 mg/L). Buy it washed and buffered, or rinse it; where sodium stays high it is soaked with calcium nitrate: follow its label, and let the water that drains out reach no drain or stream.`,
   ),
   "raw-manure": hazard(
     "fresh-manure",

@@ -33,14 +33,16 @@ describe("what stands among the parts, and what it asks for", () => {
   });
 
   test("lime for peat, for this very mix", () => {
-    // 5 and 10 lb in a cubic yard, by definition of both; the bed is 0.864 m3.
+    // 5 and 10 lb in a cubic yard, the lower printed as 3 kg/m3 in the textbook; whole kilograms; the bed is 0.864 m3.
     const perCubicMetre = (pounds: number): number => (pounds * 0.45359237) / 0.764554857984;
     const { facts } = mixed({ recipe: "peat 1, vermiculite 1", fill: [BED] }).cautions.find(
       ({ code }) => code === "peat-needs-lime",
     )!;
-    // The two rates are kept to three digits.
-    near(facts["lowKilograms"] as number, 0.864 * perCubicMetre(5), 2e-3);
-    near(facts["highKilograms"] as number, 0.864 * perCubicMetre(10), 2e-3);
+    near(facts["lowKilograms"] as number, 0.864 * Math.round(perCubicMetre(5)));
+    near(facts["highKilograms"] as number, 0.864 * Math.round(perCubicMetre(10)));
+    expect(sentence("peat 1, vermiculite 1", "peat-needs-lime")).toContain("2.59 to 5.18 kg here");
+    const pots = mixed({ recipe: "peat 1", fill: ["4 pots 5 L"] }).cautions.map(({ message }) => message);
+    expect(pots).toContainEqual(expect.stringContaining("60 to 120 g here"));
     expect(sentence("peat 2, compost 1", "peat-with-compost")).toContain("Less lime or none");
   });
 

@@ -23,8 +23,8 @@ import type { MixResult } from "./mix-result.ts";
 
 /** Up to a third in pots (quoted second-hand), up to half in raised beds (umd-raised-beds); experts differ. */
 const MOST_COMPOST = { pot: 1 / 3, bed: 1 / 2 } as const;
-/** Ground dolomitic lime in peat mixes: 5 lb (horticulture-table-4-11) to 10 lb (rutgers-table-r4) per cubic yard. */
-const PEAT_LIME_KILOGRAMS_PER_CUBIC_METRE = [2.97, 5.93] as const;
+/** Ground dolomitic lime in peat mixes: 5 lb (horticulture-table-4-11, printed as 3 kg/m3) to 10 lb (rutgers-table-r4) per cubic yard. */
+const PEAT_LIME_KILOGRAMS_PER_CUBIC_METRE = [3, 6] as const;
 /** So much of a mix decides its pH. Our own judgement. */
 const DECIDING_SHARE = 0.4;
 /** From so much compost on, its salts are worth a test. Our own judgement. */

@@ -133,7 +133,7 @@ function readPart(piece: string, text: string): Outcome<Part> {
 
 /** An amount in the middle, and more words after it: `compost 1 perlite`, `compost 1 / perlite`, `compost 40% perlite`. */
 const TWO_IN_ONE = /\s[\d.,]+(?:\s*(?:%|parts?\b))?(?:\s+(?:[a-z(]|\W\s*[a-z(])|\s*[:|/&=]\s*[a-z(])/i;
-const NO_NAME = /[|=<>{}[\]"\\]/;
+const NO_NAME = /[|={}[\]\\]/;
 
 function readIngredient(name: string, text: string): Outcome<Parts> {
   const group = /^\((.*)\)$/.exec(name);
