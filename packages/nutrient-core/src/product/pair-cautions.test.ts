@@ -18,6 +18,7 @@ describe.each([
   ["pair-fire", "danger", ["potassium-nitrate", "elemental-sulfur"], ["potassium-sulfate", "elemental-sulfur"]],
   ["pair-fire", "danger", ["NaNO3", "S"], ["NaNO3", "K2SO4"]],
   ["pair-fire", "danger", ["ammonium-nitrate", "blood-meal"], ["calcium-nitrate", "blood-meal"]],
+  ["pair-fire", "danger", ["KNO3", "hoof-and-horn-meal"], ["KNO3", "fish-emulsion"]],
   ["pair-fire", "danger", ["KNO3", "poultry-manure-pellets"], ["KNO3", "cattle-manure-composted"]],
   ["pair-fire", "danger", ["nitric-acid-60", "bone-meal-steamed"], ["nitric-acid-60", "rock-phosphate"]],
   ["pair-ammonia", "caution", ["ammonium-sulfate", "hydrated-lime"], ["ammonium-sulfate", "agricultural-lime"]],
@@ -27,6 +28,7 @@ describe.each([
   ["pair-turns-liquid", "caution", ["46-0-0", "NH4NO3"], ["34-0-0", "NH4NO3"]],
   ["pair-turns-sticky", "caution", ["urea", "triple-superphosphate"], ["urea", "rock-phosphate"]],
   ["pair-turns-sticky", "caution", ["46-0-0", "0-20-0"], ["46-0-0", "0-10-10"]],
+  ["pair-turns-sticky", "caution", ["urea", "0-46-0"], ["urea", "0-52-34"]],
   ["pair-sets-hard", "note", ["calcium-nitrate", "single-superphosphate"], ["calcium-nitrate", "gypsum"]],
   ["pair-sets-hard", "note", ["calcium-nitrate", "potassium-sulfate"], ["calcium-nitrate", "potassium-nitrate"]],
   ["pair-sets-hard", "note", ["calcium-nitrate", "diammonium-phosphate"], ["calcium-nitrate", "bone-meal-steamed"]],
@@ -55,6 +57,8 @@ test("the sentences name the pair and say what to do", () => {
 
 test("one product alone, and a blend of the usual salts, raise nothing", () => {
   for (const material of MATERIALS) expect(pairCautions([material, material])).toEqual([]);
+  // A compound of urea and ammonium nitrate is on both sides of a rule, and was made so.
+  expect(codes("30-0-0 + NO3-N 10 + NH4-N 10 + urea-N 10")).toEqual([]);
   expect(codes("ammonium-sulfate", "triple-superphosphate", "potassium-chloride")).toEqual([]);
   expect(codes("5-10-10", "20-20-20", "0-0-60")).toEqual([]);
 });

@@ -30,7 +30,6 @@ const has =
 const burns = (product: Product): boolean =>
   solid(product) &&
   (has("flammable-dust")(product) ||
-    product.formula === "S" ||
     fractionOf(product, "organic-N") > 0 ||
     (product.firstSeasonNitrogenShare !== undefined && has("dust")(product)));
 
