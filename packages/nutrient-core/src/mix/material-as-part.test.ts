@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { materialById } from "../product/materials.ts";
 import { mixed } from "./testing/read.ts";
 
 const BED = "bed 1.2 m x 2.4 m x 30 cm";
@@ -18,6 +19,13 @@ describe("what stands among the parts, and what it asks for", () => {
     expect(severity("own soil 1, lime 1")).toBe("danger");
     expect(severity("own soil 999, lime 1")).toBe("caution");
     expect(sentence("own soil 1, lime 1", "material-as-part")).toContain('"+ lime 3 kg/m3"');
+  });
+
+  test("what a part weighs in a cubic metre, where its density is on file", () => {
+    const { facts } = mixed({ recipe: "own soil 99, dolomitic-lime 1", fill: [BED] }).cautions.find(
+      ({ code }) => code === "material-as-part",
+    )!;
+    near(facts["kilogramsPerCubicMetre"] as number, 10 * materialById("dolomitic-lime")!.densityKilogramsPerLitre!);
   });
 
   test("fresh manure: days, burn and the published rates", () => {

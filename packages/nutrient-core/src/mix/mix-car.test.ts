@@ -19,6 +19,8 @@ describe("a stated car is never dropped", () => {
     expect(cautions).toEqual([expect.stringMatching(/^car-trips-unknown: .*--pack "compost 50 L"/)]);
     // 262 L of compost at 0.42 kg/L at the lightest and as much perlite at 0.105 are 137 kg.
     expect(cautions[0]).toContain("at least 2 trips");
+    // With the compost at hand, 262 L of perlite: 27.5 kg.
+    expect(trips({ car: "20 kg", stock: ["compost 500 L"] }).cautions[0]).toContain("at least 2 trips");
     expect(trips({ car: "600 L" }).cautions[0]).not.toContain("at least");
   });
 
@@ -26,6 +28,8 @@ describe("a stated car is never dropped", () => {
     expect(trips({ car: "5 kg", pack: packs }).cautions).toEqual([
       expect.stringMatching(/^car-too-small: The car takes 5 kg, .*compost 50 L; perlite 100 L/),
     ]);
+    // 50 L of compost weigh up to 35.6 kg: a car is loaded by the heaviest that is published.
+    expect(trips({ car: "30 kg", pack: packs }).cautions).toEqual([expect.stringMatching(/pack of compost 50 L\./)]);
     expect(trips({ car: "200 kg, 60 L", pack: packs }).cautions).toEqual([
       expect.stringMatching(/takes 200 kg and 60 L, less than one pack of perlite 100 L\./),
     ]);

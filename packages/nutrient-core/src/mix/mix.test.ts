@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import sources from "../../../../test-data/sources.json" with { type: "json" };
 import { gapOf } from "./testing/evaluate.ts";
 import { mixed, problemsWith } from "./testing/read.ts";
 
@@ -248,6 +249,9 @@ describe("cautions", () => {
     [THIRDS, [BED], "no-pack-known"],
   ])("%s in %s: %s", (recipe, fill, code) => {
     expect(codes({ recipe, fill })).toContain(code);
+    for (const { source, message } of mixed({ recipe, fill, floorLimit: "2 kPa", car: "100 kg" }).cautions) {
+      expect(Object.keys(sources), message).toContain(source);
+    }
   });
 
   // Claims for one brick of 650 g run from 2.5 L to 9 L in print; published dry densities allow 5.4 to 16 L.

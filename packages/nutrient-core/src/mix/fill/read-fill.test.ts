@@ -199,6 +199,8 @@ describe("fills that cannot be used", () => {
     ["bed 4 x 8 ft x 12", "unit-missing"],
     ["bed 1 x 2 x 30 cm", "unit-missing"],
     ["ridge 60 x 20 x 5 m", "unit-missing"],
+    ["12 pots 2 x 20 x 28 cm", "unit-missing"],
+    ["bed 1.2 m x 2.4 m depths 2, 30 cm", "unit-missing"],
     ["bed 1.2 m x 2.4 m x 30 cm rows 2 x 16 in", "unit-missing"],
     ["12 #4 pots", "trade-size-unknown"],
     ["ridge 60 cm x 20 cm", "fill-sizes"],
