@@ -78,6 +78,18 @@ test("an amount too fine for a kitchen scale is made measurable through a weak s
   expect(enough.ok && enough.cautions.some(({ code }) => code === "too-small-to-weigh")).toBe(false);
 });
 
+test("nobody is asked to spoon an acid to learn what it weighs", () => {
+  const hint = (product: string) => {
+    const input = readDose({ product, given: "1 mL", water: "10 L" }, context);
+    return input.ok ? "read" : input.problems[0]!.hint;
+  };
+  expect(hint("HNO3 60%")).toBe(
+    "take it from the label or the safety sheet for --density, or give the amount in grams",
+  );
+  expect(hint("urea-phosphate")).not.toContain("spoon");
+  expect(hint("KCl 98%")).toContain("weigh ten level spoons");
+});
+
 describe("what does not dissolve", () => {
   const cautionsOf = (request: object) => {
     const input = readDose(request, context);

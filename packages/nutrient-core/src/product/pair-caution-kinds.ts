@@ -32,7 +32,7 @@ export const AMMONIA_ESCAPES: PairKind = {
   severity: "caution",
   source: "common-practice",
   sentence: (facts) =>
-    `${pair(facts)}: the strong alkali drives the nitrogen off as ammonia, which is lost to the plants and stings eyes and lungs. Never mix them: dig the alkali in first, and give the nitrogen two weeks or more later.`,
+    `${pair(facts)}: the strong alkali turns ammonium and urea into ammonia, a gas that stings eyes and lungs and is lost to the plants. Never mix them: dig the alkali in first, and give the nitrogen two weeks or more later.`,
 };
 
 export const TURNS_LIQUID: PairKind = {

@@ -51,7 +51,7 @@ test("the sentences name the pair and say what to do", () => {
     "KNO3 with blood meal and elemental sulfur: never mix or store them together. A nitrate among sulfur or dry meal can catch fire and burn fiercely. Spread each by itself, dig one in before the other goes on, use a scoop of its own for each, and follow the labels.",
   );
   expect(pairCautions(["urea", "hydrated-lime"].map(product))[0]!.message).toBe(
-    "Urea with hydrated lime: the strong alkali drives the nitrogen off as ammonia, which is lost to the plants and stings eyes and lungs. Never mix them: dig the alkali in first, and give the nitrogen two weeks or more later.",
+    "Urea with hydrated lime: the strong alkali turns ammonium and urea into ammonia, a gas that stings eyes and lungs and is lost to the plants. Never mix them: dig the alkali in first, and give the nitrogen two weeks or more later.",
   );
 });
 

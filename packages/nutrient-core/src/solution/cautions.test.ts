@@ -311,8 +311,11 @@ test("the sentences say what is wrong, with numbers, and what to do", () => {
   expect(first("lime-heavy", given(BED, ["hydrated-lime", 5000]))).toBe(
     "Do not spread this in one go: hydrated lime comes to 2080 g/m2 counted as calcium carbonate. Even on a very sour soil 1030 g/m2 or more is split over three dressings half a year apart. It can spoil the bed for years: check the amounts, and have the soil tested.",
   );
+  expect(first("does-not-dissolve", given(FEED, ["bone-meal-steamed", 10], ["rock-phosphate", 1]))).toBe(
+    "Steamed bone meal and rock phosphate: will dissolve in part at best, so what is reckoned here is not all in the water. Spread it on the bed or mix it into the soil, and choose something soluble for the can.",
+  );
   expect(first("does-not-dissolve", given(FEED, ["bone-meal-steamed", 10], ["elemental-sulfur", 1]))).toBe(
-    "Steamed bone meal and elemental sulfur: will not dissolve, or only in part, so what is reckoned here is not all in the water. Spread it on the bed or mix it into the soil, and choose something soluble for the can.",
+    "Elemental sulfur: will not dissolve, so what is reckoned here is not in the water. Spread it on the bed or mix it into the soil, and choose something soluble for the can.",
   );
   expect(first("does-not-dissolve", given(FEED, ["gypsum", 50]))).toBe(
     "Gypsum: of 5 g in each litre about 2.4 g dissolve at 20 °C; the rest sinks, and what is reckoned here is not all in the water. Use less of it or more water, or spread it on the bed.",

@@ -1,4 +1,5 @@
 import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
+import { mayBeSpooned } from "../product/not-by-spoon.ts";
 import type { Product } from "../product/product.ts";
 import type { Quantity } from "../quantity/quantity.ts";
 import type { Purpose } from "./one-product.ts";
@@ -42,13 +43,14 @@ function readGiven(given: Quantity, product: Product): Outcome<Purpose> {
   if (given.dimension === "volume") {
     const density = product.densityKilogramsPerLitre;
     if (density === undefined) {
+      const spooned = product.state === "solid" && mayBeSpooned(product);
       return unusable({
         code: "density-missing",
         path: "given",
-        message: `What a spoonful of ${product.name} weighs is not known.`,
+        message: `What ${spooned ? "a spoonful" : "a millilitre"} of ${product.name} weighs is not known.`,
         expected: "a mass, or a density to turn the volume into one",
         received: "a volume",
-        hint: "weigh ten level spoons and give --density, or give the amount in grams",
+        hint: `${spooned ? "weigh ten level spoons and give" : "take it from the label or the safety sheet for"} --density, or give the amount in grams`,
       });
     }
     const massGrams = given.value * density * 1000;
