@@ -63,6 +63,8 @@ describe("fills as they are written", () => {
     ["#1 pot", 1, 2.8],
     ["3 pots #10", 3, 34.1],
     ["bed 4x8 ft x 12 in", 1, 32 * FOOT ** 3 * 1000],
+    ["bed 4 ft wide x 8 ft long x 12 in deep", 1, 32 * FOOT ** 3 * 1000],
+    ["12 pots 30 cm across x 28 cm high", 12, cone(0.3, 0.3, 0.28)],
     ["bed 4 x 8 x 1 ft", 1, 32 * FOOT ** 3 * 1000],
     ["2 beds 120 x 240 x 30 cm", 2, 864],
     ["bed 1.2 x 2.4 m x 30 cm", 1, 864],
@@ -200,6 +202,8 @@ describe("fills that cannot be used", () => {
     ["bed 1 x 2 x 30 cm", "unit-missing"],
     ["ridge 60 x 20 x 5 m", "unit-missing"],
     ["12 pots 2 x 20 x 28 cm", "unit-missing"],
+    ["bed 12 in deep x 4 ft x 8 ft", "unit-unknown"],
+    ["ridge 60 cm wide x 5 m long x 20 cm high", "unit-unknown"],
     ["bed 1.2 m x 2.4 m depths 2, 30 cm", "unit-missing"],
     ["bed 1.2 m x 2.4 m x 30 cm rows 2 x 16 in", "unit-missing"],
     ["12 #4 pots", "trade-size-unknown"],
@@ -219,6 +223,11 @@ describe("fills that cannot be used", () => {
   ])("%j says %s", (text, words) => {
     const read = readFill(text, readQuantity);
     expect(read.ok ? "" : read.problems[0]!.message).toContain(words);
+  });
+
+  test("a bare size is asked for as a length", () => {
+    const read = readFill("bed 4x8x1", readQuantity);
+    expect(read.ok ? "" : read.problems[0]!.hint).toContain('"4 ft"');
   });
 
   test("every mistake is told at once", () => {

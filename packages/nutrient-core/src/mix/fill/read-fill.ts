@@ -1,18 +1,16 @@
-import { type Caution, raise } from "../../outcome/caution.ts";
 import { andThen, answer, gatherList, type Outcome, unusable } from "../../outcome/outcome.ts";
 import { term } from "../../outcome/working.ts";
 import { plainText } from "../../quantity/number.ts";
 import { ofDimension, type QuantityReader } from "../../quantity/quantity.ts";
-import { TRADE_POT_LITRES } from "../shape/trade-pot.ts";
 import { type BedShape, bedFill } from "./bed-fill.ts";
 import { readClauses, splitClauses } from "./clauses.ts";
 import type { Fill } from "./fill.ts";
-import { gallonPot } from "./fill-cautions.ts";
 import { BELIEVABLE, withLentUnits } from "./lent-unit.ts";
 import { measuredPotFill, type PotShape, potFillByVolume, potSizesUnusable, tradePotFill } from "./pot-fill.ts";
 import { countUnusable, shapeUnknown } from "./problems.ts";
 import { ridgeFill } from "./ridge-fill.ts";
 import { sizeLast } from "./size-first.ts";
+import { gallonCautions, lengthOf, partsOf } from "./sizes.ts";
 
 /** Text and sizes of one fill, read; lengths in metres. */
 export interface FillReading {
@@ -44,9 +42,6 @@ const POT_SHAPES: Readonly<Partial<Record<(typeof SHAPES)[number][1], PotShape>>
   "square pot": "square",
   trough: "trough",
 };
-
-/** `5-gallon`, `8-ft`. */
-const HYPHEN = /(\d)-(?=[a-z])/gi;
 
 const SHAPE_WORDS = [
   "bed",
@@ -110,7 +105,7 @@ function readShape(text: string, written: string, read: QuantityReader): Outcome
     const head = pattern.exec(rest)?.[0];
     if (head === undefined) continue;
     const { sizes, clauses } = splitClauses(rest.slice(head.length));
-    const parts = sizes === "" ? [] : sizes.replace(HYPHEN, "$1 ").split(/\s*(?:x|by)\s*(?=[\d.])/i);
+    const parts = partsOf(sizes, shape);
     const clausesRead = readClauses(clauses, text, read);
     const pot = POT_SHAPES[shape];
     if (pot && parts.length === 1) {
@@ -124,7 +119,7 @@ function readShape(text: string, written: string, read: QuantityReader): Outcome
       );
     }
     const whole = withLentUnits(parts, pot ? BELIEVABLE.pot : BELIEVABLE.bed, text, read);
-    const lengths = andThen(whole, (sized) => gatherList(sized.map((part) => ofDimension(read(part), "length", part))));
+    const lengths = andThen(whole, (sized) => gatherList(sized.map((part) => lengthOf(part, read))));
     // Both are read before either is refused, so that every mistake is told at once.
     if (!lengths.ok || !clausesRead.ok) {
       return unusable(...(lengths.ok ? [] : lengths.problems), ...(clausesRead.ok ? [] : clausesRead.problems));
@@ -138,13 +133,6 @@ function readShape(text: string, written: string, read: QuantityReader): Outcome
     );
   }
   return unusable(shapeUnknown(text, SHAPE_WORDS));
-}
-
-/** Bare gallons on a pot: the trade's are smaller. */
-function gallonCautions(size: string): Caution[] {
-  const number = /^([\d.]+)\s*gal(?:lon)?s?$/i.exec(size)?.[1];
-  if (number === undefined) return [];
-  return [raise(gallonPot, { written: size, trade: number, tradeLitres: TRADE_POT_LITRES[number] ?? 0 })];
 }
 
 function spaceFill(written: string, litres: number): Fill {

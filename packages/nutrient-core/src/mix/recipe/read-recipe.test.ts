@@ -69,6 +69,11 @@ describe("recipes as they are written", () => {
     ]);
   });
 
+  test("one thing mixed in twice is summed", () => {
+    const read = readRecipe("peat 1, coir 1 + lime 3 kg/m3 + Lime 1 kg/m3");
+    expect(read.ok && read.value.additions).toEqual([{ name: "lime", gramsPerCubicMetre: 4000 }]);
+  });
+
   test("an addition inside a part is thinned with it", () => {
     const read = readRecipe("peat-vermiculite-fed 1, own soil 1");
     const lime = read.ok ? read.value.additions.find(({ name }) => name === "dolomitic lime") : undefined;

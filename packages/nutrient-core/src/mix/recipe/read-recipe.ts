@@ -37,7 +37,7 @@ export function readRecipe(text: string): Outcome<Recipe> {
   if (!parts.ok || problems.length > 0) return unusable(...problems);
   return answer({
     components: merged(parts.value.components),
-    additions: [...parts.value.additions, ...additions.flatMap((one) => (one.ok ? [one.value] : []))],
+    additions: summed([...parts.value.additions, ...additions.flatMap((one) => (one.ok ? [one.value] : []))]),
     source: null,
   });
 }
@@ -194,6 +194,15 @@ function splitOutside(text: string, signs: ",;" | "+"): string[] {
     } else piece += letter;
   }
   return [...pieces, piece.trim()];
+}
+
+/** What is mixed in twice, in two groups say, is weighed once. */
+function summed(additions: readonly Addition[]): Addition[] {
+  const byName = new Map<string, number>();
+  for (const { name, gramsPerCubicMetre } of additions) {
+    byName.set(name, (byName.get(name) ?? 0) + gramsPerCubicMetre);
+  }
+  return [...byName].map(([name, gramsPerCubicMetre]) => ({ name, gramsPerCubicMetre }));
 }
 
 function merged(components: readonly RecipeComponent[]): RecipeComponent[] {
