@@ -273,6 +273,10 @@ const TABLE: readonly Row[] = [
   },
 ];
 
+test("sulfur by its formula does not dissolve in a stock either", () => {
+  expect(stockCautions(amountsOf(["S", 10]), 10).map(({ code }) => code)).toEqual(["residue-in-stock"]);
+});
+
 const said = (cautions: readonly Caution[], row: Row) =>
   cautions.filter(({ code, severity }) => code === row.code && severity === row.severity);
 

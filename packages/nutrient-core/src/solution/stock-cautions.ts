@@ -62,7 +62,9 @@ export function stockCautions(
     const kind = fractionUsed > 1 ? TOO_MUCH : NEARLY;
     cautions.push(raise(kind, { product, gramsPerLitre, mostGramsPerLitre, fractionUsed }));
   }
-  const residue = products.filter(({ leavesResidue }) => leavesResidue).map(({ name }) => name);
+  const residue = products
+    .filter(({ leavesResidue, solubilityGramsPerLitre }) => leavesResidue || solubilityGramsPerLitre === 0)
+    .map(({ name }) => name);
   if (residue.length > 0) cautions.push(raise(RESIDUE, { products: residue }));
   return cautions;
 }
