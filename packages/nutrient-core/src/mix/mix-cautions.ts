@@ -1,5 +1,6 @@
 import { type Caution, raise } from "../outcome/caution.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
+import { pairCautions } from "../product/pair-cautions.ts";
 import { materialById } from "../product/materials.ts";
 import {
   brickYield,
@@ -32,12 +33,14 @@ const SALTY_SHARE = 0.2;
 
 /** What to heed about a mix. */
 export function mixCautions(input: MixInput, result: MixResult, unweighed: readonly string[]): Caution[] {
+  const added = input.recipe.additions.flatMap(({ name }) => materialById(name) ?? []);
   return [
     ...loadCautions(input, result),
     ...ingredientCautions(input),
     ...materialPartCautions(input.recipe),
     // What is mixed in by mass, where it is a material that is known.
-    ...hazardCautions(input.recipe.additions.flatMap(({ name }) => materialById(name) ?? [])),
+    ...hazardCautions(added),
+    ...pairCautions(added),
     ...compostCautions(input),
     ...acidityCautions(input, result),
     ...(unweighed.length > 0 ? [raise(weightUnknown, { ingredients: unweighed })] : []),
