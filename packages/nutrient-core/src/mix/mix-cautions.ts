@@ -1,7 +1,7 @@
 import { type Caution, raise } from "../outcome/caution.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
-import { pairCautions } from "../product/pair-cautions.ts";
 import { materialById } from "../product/materials.ts";
+import { pairCautions } from "../product/pair-cautions.ts";
 import {
   brickYield,
   coirLime,
