@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { type Dials, exchange, follow, swap } from "./dials.ts";
+import { type Dials, exchange, follow, isSure, isUnclear, swap } from "./dials.ts";
 import { seeded } from "./testing/random-blends.ts";
 
 /** A board with three amounts and two rows, all amounts held: | H -G' | over | G 0 |. */
@@ -101,5 +101,44 @@ describe("the board", () => {
     expect(dials.pivots).toBe(1);
     expect(Math.abs(dials.doubt[0]! / (1e-16 / own ** 2) - 1)).toBeLessThan(1e-12);
     expect(Math.abs(dials.doubt[1]! / (1e-16 + factor ** 2 * (1e-16 + 2 ** -53 * own)) - 1)).toBeLessThan(1e-12);
+  });
+
+  test("the doubt of an exchange is what the block of the two spreads", () => {
+    const dials = board(6);
+    const { size, cells } = dials;
+    const [a, u, t, b] = [cells[0]!, cells[4]!, cells[4 * size]!, cells[4 * size + 4]!];
+    const determinant = a * b - u * t;
+    const rootE = Math.sqrt(1e-16 + 2 ** -53 * a);
+    const rootK = Math.sqrt(1e-16 + 2 ** -53 * b);
+    const f = (cells[size]! * b - cells[size + 4]! * t) / determinant;
+    const g = (-cells[size]! * u + cells[size + 4]! * a) / determinant;
+    exchange(dials, 0, 4);
+    const expectRelative = (actual: number, expected: number): void => {
+      expect(Math.abs(actual / expected - 1)).toBeLessThan(1e-9);
+    };
+    expect(dials.pivots).toBe(1);
+    expectRelative(dials.worstPivot, (rootE * rootK) / Math.sqrt(determinant));
+    expectRelative(dials.doubt[1]!, 1e-16 + (Math.abs(f) * rootE + Math.abs(g) * rootK) ** 2);
+    expectRelative(dials.doubt[0]!, ((b * rootE + Math.abs(u) * rootK) / determinant) ** 2);
+    expectRelative(dials.doubt[4]!, ((Math.abs(t) * rootE + a * rootK) / determinant) ** 2);
+  });
+
+  test("a cell counts when it is above its doubt; lost in it, only a fresh table may say 0", () => {
+    const dials = board(1);
+    const own = (k: number, cell: number, doubt: number, pivots: number): [boolean, boolean] => {
+      dials.cells[k * dials.size + k] = cell;
+      dials.doubt[k] = doubt;
+      dials.pivots = pivots;
+      return [isSure(dials, k), isUnclear(dials, k)];
+    };
+    for (const k of [1, 2]) {
+      expect(own(k, 1, 1e-16, 3)).toEqual([true, false]);
+      expect(own(k, 1e-3, 1e-3, 3)).toEqual([false, true]);
+      expect(own(k, -1e-3, 1e-3, 3)).toEqual([false, true]);
+      expect(own(k, 1e-3, 1e-3, 0)).toEqual([false, false]);
+      expect(own(k, 1e-16, 1e-3, 3)).toEqual([false, false]);
+      expect(own(k, 60e-3, 1e-3, 3)).toEqual([true, false]);
+      expect(own(k, 40e-3, 1e-3, 3)).toEqual([false, true]);
+    }
   });
 });
