@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { addDays, dateOfDay, dayNumber, daysBetween, readCivilDate } from "./civil-date.ts";
+import { addDays, dateInWords, dateOfDay, dayNumber, daysBetween, readCivilDate } from "./civil-date.ts";
 import { day } from "./testing/demo.ts";
 
 /** Every day of the calendar here, 1900-01-01 to 2199-12-31. */
@@ -31,6 +31,14 @@ describe("reading", () => {
     expect(!read.ok && read.problems[0]!.code).toBe("date-unreadable");
     expect(!read.ok && read.problems[0]!.hint).not.toBe("");
   });
+});
+
+test("in words a day is what the platform's own calendar says", () => {
+  const words = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "numeric", month: "short", year: "numeric" });
+  for (let number = FIRST; number <= LAST; number += 13) {
+    const date = dateOfDay(number);
+    expect(dateInWords(date)).toBe(words.format(new Date(`${date}T00:00:00Z`)));
+  }
 });
 
 describe("arithmetic", () => {

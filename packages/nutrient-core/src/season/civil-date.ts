@@ -60,6 +60,18 @@ export function daysBetween(from: CivilDate, to: CivilDate): number {
   return dayNumber(to) - dayNumber(from);
 }
 
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sept", "Oct", "Nov", "Dec"] as const;
+
+/**
+ * A day as a sentence says it, with its year: records and plans run over the turn of one.
+ *
+ * @example
+ * dateInWords("2027-09-18")  // => "18 Sept 2027"
+ */
+export function dateInWords(date: CivilDate): string {
+  return `${Number(date.slice(8))} ${MONTHS[Number(date.slice(5, 7)) - 1]!} ${date.slice(0, 4)}`;
+}
+
 function problem(text: string, reason: string, hint: string) {
   return {
     code: "date-unreadable",

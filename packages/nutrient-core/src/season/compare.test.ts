@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { compareProgrammes } from "./compare.ts";
 import { planSeason } from "./plan.ts";
-import { followsRuleOfThumb } from "./plan-cautions.ts";
+import { followsRuleOfThumb } from "./planting-cautions.ts";
 import { PROGRAMMES, programmeNamed } from "./programmes/programmes.ts";
 import { answered, planting, season } from "./testing/demo.ts";
 

@@ -82,6 +82,19 @@ describe("a flower predicted from warmth", () => {
     expect(whole.ok && whole.cautions.map(({ code }) => code)).not.toContain("weather-carried-on");
   });
 
+  test("weather that cannot be used, because the warmth of the seedlings' house is not known, is said", () => {
+    const rows = weather("2027-01-01", "2027-12-31", () => 15);
+    const sown = planting({ sown: day("2027-03-15"), setOut: day("2027-05-15") });
+    const codes = (raisedAtCelsius?: number) => {
+      const plan = planSeason(
+        season({ plantings: [sown], weather: rows, ...(raisedAtCelsius === undefined ? {} : { raisedAtCelsius }) }),
+      );
+      return plan.ok ? plan.cautions.map(({ code }) => code) : [];
+    };
+    expect(codes()).toContain("weather-not-used");
+    expect(codes(19)).not.toContain("weather-not-used");
+  });
+
   test("over a year's end and a leap day, in a southern summer", () => {
     const south = planting({ facts: SIMPLE, setOut: day("2027-12-20"), end: day("2028-05-01") });
     const rows = weather("2027-12-01", "2028-04-30", () => 12.5);

@@ -1,6 +1,6 @@
 import type { WorkingLine } from "../outcome/working.ts";
 import { type CivilDate, dateOfDay, dayNumber } from "./civil-date.ts";
-import type { Expectation, Milestone } from "./crop.ts";
+import { type Expectation, MILESTONES, type Milestone } from "./crop.ts";
 import { degreeDays, type Thresholds } from "./degree-days.ts";
 import type { ObservedEntry } from "./log.ts";
 import type { Planting, SeasonInput } from "./season.ts";
@@ -17,6 +17,8 @@ export interface MilestoneCalendar {
   readonly workings: () => readonly WorkingLine[];
   /** Which weather the predictions rest on; undefined where none was used. */
   readonly weatherBasis: () => WarmthScenario["basis"] | undefined;
+  /** Whether a prediction by warmth failed for want of the temperature under which the seedlings are raised. */
+  readonly houseUnknown: () => boolean;
 }
 
 /** A milestone that was seen, on its day. */
@@ -45,7 +47,8 @@ export function surroundingsOf(input: Pick<SeasonInput, "weather" | "raisedAtCel
 /**
  * When a planting's milestones are to be expected, or were seen.
  *
- * An observed date goes before everything else. What is not yet seen by `today` lies ahead of it, whatever a figure said.
+ * An observed date goes before everything else. What is not yet seen by `today` lies ahead of it, whatever a figure
+ * said, unless what comes after it was seen: where fruit is picked, the flower has been.
  */
 export function milestoneCalendar(
   { raisedAtCelsius, weather }: Surroundings,
@@ -58,6 +61,7 @@ export function milestoneCalendar(
   const scenarios = thresholds ? weather(thresholds) : [];
   const workings = new Map<Milestone, () => WorkingLine>();
   let used = false;
+  let houseMissing = false;
 
   const given = (milestone: Milestone): CivilDate | undefined =>
     milestone === "sown"
@@ -95,6 +99,12 @@ export function milestoneCalendar(
         const label = `${planting.name}: degree days to the likely ${milestone.replace("-", " ")}`;
         workings.set(milestone, () => working(label, expectation.source));
       }
+      const sighted = seenLater(milestone);
+      if (sighted) {
+        const { earliest, likely, latest } = notAfter(range, sighted.date);
+        const by = { basis: "implied", impliedBy: sighted.milestone, source: expectation.source } as const;
+        return { planting: planting.name, milestone, earliest, likely, latest, expected: range, ...by };
+      }
       const basis = expectation.unit;
       return {
         planting: planting.name,
@@ -107,6 +117,14 @@ export function milestoneCalendar(
     }
     return undefined;
   };
+
+  /** The first sighting of what comes after this milestone. */
+  const seenLater = (milestone: Milestone): Sighting | undefined =>
+    observed
+      .filter(
+        (entry) => MILESTONES.indexOf(entry.milestone) > MILESTONES.indexOf(milestone) && entry.milestone !== "end",
+      )
+      .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))[0];
 
   const expect = ({ after, unit, amounts }: Expectation): (DateRange & Partial<WarmthRange>) | undefined => {
     const from = dateOf(after);
@@ -125,7 +143,10 @@ export function milestoneCalendar(
     const from = dateOf(after);
     if (!from || scenarios.length === 0) return undefined;
     const indoors = underCover(after);
-    if (indoors === "unknown") return undefined;
+    if (indoors === "unknown") {
+      houseMissing = true;
+      return undefined;
+    }
     const range = warmthRange(scenarios, from, amounts, indoors);
     used ||= range !== undefined;
     return range;
@@ -147,6 +168,7 @@ export function milestoneCalendar(
     },
     workings: () => [...workings.values()].map((line) => line()),
     weatherBasis: () => (used ? scenarios[0]?.basis : undefined),
+    houseUnknown: () => houseMissing,
   };
 }
 
@@ -155,4 +177,10 @@ function notBefore(range: DateRange, today: CivilDate | null): DateRange {
   if (today === null) return range;
   const ahead = (date: CivilDate): CivilDate => (date < today ? today : date);
   return { earliest: ahead(range.earliest), likely: ahead(range.likely), latest: ahead(range.latest) };
+}
+
+/** What comes after it was seen on this day, so it was no later. */
+function notAfter(range: DateRange, seen: CivilDate): DateRange {
+  const before = (date: CivilDate): CivilDate => (date > seen ? seen : date);
+  return { earliest: before(range.earliest), likely: before(range.likely), latest: before(range.latest) };
 }

@@ -4,103 +4,20 @@ import {
   ceilingMayBePassed,
   ceilingPassed,
   drainsAway,
-  flowerNotRecorded,
-  manureNearHarvest,
-  nothingRecorded,
   productNotOnShelf,
   recordedAhead,
-  ruleOfThumb,
   targetNotReached,
   tooLittleToMeasure,
-  weatherGoesOn,
 } from "./cautions.ts";
-import { type CivilDate, daysBetween } from "./civil-date.ts";
-import type { MilestoneCalendar } from "./milestones.ts";
-import type { Programme } from "./programme.ts";
+import { type CivilDate, dateInWords } from "./civil-date.ts";
 import type { Recipe } from "./recipe.ts";
-import type { Planting, SeasonInput } from "./season.ts";
-import type { SeasonEvent, SeasonPlan } from "./season-plan.ts";
-
-/** What a planting's cautions are made from. */
-export interface PlantingCase {
-  readonly planting: Planting;
-  readonly calendar: MilestoneCalendar;
-  readonly events: readonly SeasonEvent[];
-  readonly input: SeasonInput;
-  readonly today: CivilDate | null;
-}
-
-/** For crops that touch the soil; staked ones have 90, which the sentence says. */
-const MANURE_DAYS = 120;
-
-/** What to heed in one planting. */
-export function plantingCautions({ planting, calendar, events, input, today }: PlantingCase): Caution[] {
-  const cautions: Caution[] = [];
-  const { name } = planting;
-  if (followsRuleOfThumb(planting.programme)) {
-    cautions.push(
-      raise(ruleOfThumb, {
-        programme: planting.programme.name,
-        sourcesAgainst: ["ndsu-high-phosphorus", "phosphorus-need-hortscience", "tamu-excess-phosphorus", "xu-2001"],
-        sourcesFor: ["illinois-container-feeding", "purdue-geranium-phosphorus"],
-      }),
-    );
-  }
-  for (const milestone of ["first-flower", "first-harvest"] as const) {
-    const date = calendar.dateOf(milestone);
-    const latest = date?.expected?.latest;
-    if (today === null || latest === undefined || latest >= today) continue;
-    cautions.push(raise(flowerNotRecorded, { planting: name, milestone: milestone.replace("-", " "), latest }));
-  }
-  const assumed = events.filter(({ status }) => status === "assumed").length;
-  if (assumed > 0) cautions.push(raise(nothingRecorded, { planting: name, feeds: assumed }));
-  const lastRecorded = input.weather.at(-1)?.date;
-  const flower = calendar.dateOf("first-flower");
-  if (
-    lastRecorded !== undefined &&
-    calendar.weatherBasis() === "recent-days" &&
-    flower?.expected !== undefined &&
-    flower.expected.latest > lastRecorded
-  ) {
-    cautions.push(raise(weatherGoesOn, { planting: name, lastRecorded }));
-  }
-  cautions.push(...manure(planting, calendar, events, input));
-  return cautions;
-}
-
-function manure(
-  planting: Planting,
-  calendar: MilestoneCalendar,
-  events: readonly SeasonEvent[],
-  input: SeasonInput,
-): Caution[] {
-  const harvest = calendar.dateOf("first-harvest")?.earliest ?? planting.setOut;
-  const carriers = new Map(
-    input.shelf.filter(({ hazards }) => hazards.includes("pathogens")).map(({ id, name }) => [id, name]),
-  );
-  if (carriers.size === 0) return [];
-  const near = events.flatMap(({ date, amounts }) => {
-    const products = amounts.flatMap(({ product }) => carriers.get(product) ?? []);
-    const days = daysBetween(date, harvest);
-    return products.length > 0 && days < MANURE_DAYS ? [{ date, products, days: Math.max(0, days) }] : [];
-  });
-  const [first] = near;
-  return first ? [raise(manureNearHarvest, { planting: planting.name, ...first, harvest })] : [];
-}
-
-/** Whether a later stage cuts nitrogen and raises phosphorus against the stage before it. */
-export function followsRuleOfThumb({ stages }: Programme): boolean {
-  return stages.some((stage, index) => {
-    const before = stages[index - 1];
-    if (!before || before.target.basis !== stage.target.basis) return false;
-    const rate = (of: typeof stage, nutrient: "N" | "P"): number =>
-      of.target.wanted.find((wanted) => wanted.nutrient === nutrient)?.rate ?? 0;
-    return rate(stage, "N") < rate(before, "N") && rate(stage, "P") > rate(before, "P");
-  });
-}
+import type { SeasonInput } from "./season.ts";
+import type { SeasonPlan } from "./season-plan.ts";
 
 /** So many misses are explained in full, with what would help; each takes the trying of all materials. */
 const MOST_EXPLAINED = 6;
+const MIX_PART = "The mix's part is what it gives until the next feed, as if it stood in the cans.";
+const COMES_OUT = / comes out [\d.]+ % (?:short of|over) what was asked/;
 
 /** Of each kind of caution the one of the strongest feed: it covers the weaker ones. */
 function strongestOfEach(recipes: readonly Recipe[]): Caution[] {
@@ -127,14 +44,24 @@ export function seasonCautions(plan: SeasonPlan, input: SeasonInput, recipes: re
     if (reached === "closest" && !missed.has(place)) {
       missed.add(place);
       const reasons = missed.size <= MOST_EXPLAINED ? recipes[recipe]!.reasons() : [];
-      const shown = reasons.length > 0 ? reasons : explanation;
-      cautions.push(raise(targetNotReached, { planting, stage: stageName, reasons: shown }));
+      cautions.push(
+        raise(targetNotReached, {
+          planting,
+          stage: stageName,
+          misses: explanation,
+          // How far off it is stands in the misses, of what is really weighed out.
+          reasons: [
+            ...(explanation.some((miss) => miss.includes("mix")) ? [MIX_PART] : []),
+            ...reasons.filter((reason) => !COMES_OUT.test(reason)),
+          ],
+        }),
+      );
     }
     const { amounts, exactGrams } = recipes[recipe]!;
     const lost = amounts.filter(({ massGrams }, index) => massGrams === 0 && exactGrams[index]! > 0);
     if (lost.length > 0) {
       const products = lost.map(({ product }) => product.name);
-      cautions.push(raise(tooLittleToMeasure, { stage: stageName, products }));
+      cautions.push(raise(tooLittleToMeasure, { planting, stage: stageName, products }));
     }
   }
   for (const { planting, nutrient, ceilings } of plan.budget) {
@@ -163,6 +90,6 @@ export function aheadOfToday(
   today: CivilDate | null,
 ): Caution[] {
   if (today === null) return [];
-  const lines = entries.filter(({ date }) => date > today).map(({ id, date }) => `${id} (${date})`);
+  const lines = entries.filter(({ date }) => date > today).map(({ id, date }) => `${id} (${dateInWords(date)})`);
   return lines.length === 0 ? [] : [raise(recordedAhead, { lines, today })];
 }

@@ -244,6 +244,43 @@ describe("the record", () => {
     expect(overdue(day("2027-06-29"))).toEqual([]);
   });
 
+  test("where fruit was picked the flower has been: it is not waited for, and the record is asked for its day", () => {
+    const today = day("2027-07-20");
+    const picked: LogEntry = { kind: "harvested", id: "2", date: day("2027-06-10"), massGrams: 300 };
+    const made = planSeason(INPUT, [fed(plan, 0, "1"), picked], today);
+    if (!made.ok) throw new Error(made.problems[0]!.message);
+    const flower = made.value.milestones.find(({ milestone }) => milestone === "first-flower")!;
+    expect(flower).toMatchObject({ basis: "implied", impliedBy: "first-harvest" });
+    expect(flower.latest <= picked.date && flower.likely <= picked.date).toBe(true);
+    expect(made.value.stages.find(({ id }) => id === "fruit")).toMatchObject({
+      begins: flower.likely,
+      provisional: false,
+    });
+    expect(made.value.reminders.map(({ kind }) => kind)).not.toContain("look-for-first-flower");
+    const told = made.cautions.map(({ code }) => code);
+    expect(told).toContain("milestone-implied");
+    expect(told).not.toContain("milestone-overdue");
+    // Its own day, once recorded, wins.
+    const seen: LogEntry = { kind: "observed", id: "3", date: day("2027-06-01"), milestone: "first-flower" };
+    expect(planned(INPUT, [picked, seen], today).milestones).toContainEqual(
+      expect.objectContaining({ milestone: "first-flower", likely: "2027-06-01", basis: "observed" }),
+    );
+  });
+
+  test("a flower that lets itself be waited for does not prolong the pinching", () => {
+    const ends = (today: CivilDate) => planned(INPUT, [], today).reminders.find(({ kind }) => kind === "pinch")!.to;
+    expect(ends(day("2027-07-20"))).toBe(ends(day("2027-05-16")));
+    const { end } = INPUT.plantings[0]!;
+    for (const { to } of planned(INPUT, [], end).reminders) expect(to <= end).toBe(true);
+  });
+
+  test("what is to be heeded in several plantings alike is said once", () => {
+    const two = season({ plantings: [planting(), planting({ name: "beds" })] });
+    const made = planSeason(two, [], day("2027-06-20"));
+    const notes = made.ok ? made.cautions.filter(({ code }) => code === "nothing-recorded") : [];
+    expect(notes.map(({ facts }) => facts["plantings"])).toEqual([[planting().name, "beds"]]);
+  });
+
   test("undoing everything gives the plan of an empty record", () => {
     const log: LogEntry[] = [
       fed(plan, 0, "1"),

@@ -23,9 +23,10 @@ import {
   type Surroundings,
   surroundingsOf,
 } from "./milestones.ts";
-import { aheadOfToday, plantingCautions, seasonCautions } from "./plan-cautions.ts";
+import { aheadOfToday, seasonCautions } from "./plan-cautions.ts";
 import { unknownPlantings, unplacedProblem } from "./plan-problems.ts";
 import { MOST_SHOWN, planWorking, warmthWorking } from "./plan-working.ts";
+import { plantingCautions } from "./planting-cautions.ts";
 import { remindersFor } from "./reminders.ts";
 import { schedule } from "./schedule.ts";
 import type { Planting, SeasonInput } from "./season.ts";
@@ -107,9 +108,7 @@ export function planSeason(
     })),
   };
   const cautions: Caution[] = [
-    ...parts.flatMap(({ planting, calendar, events: own }) =>
-      plantingCautions({ planting, calendar, events: own, input, today }),
-    ),
+    ...plantingCautions(parts, input, today),
     ...seasonCautions(plan, input, book.all()),
     ...aheadOfToday(entries, today),
   ];

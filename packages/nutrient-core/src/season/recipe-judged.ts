@@ -31,9 +31,11 @@ export function judged(made: Weighted, input: SeasonInput, working: readonly Wor
     const got = (delivered[nutrient] ?? 0) + (fromMix[nutrient] ?? 0);
     if (Math.abs(got - rate) <= MET_WITHIN * rate) return [];
     // In the form that was asked for: a wanted K2O is missed in K2O.
-    return [
-      `${asked.form} comes to ${((got * asked.rate) / rate).toPrecision(3)} mg/L instead of ${asked.rate.toPrecision(3)}.`,
-    ];
+    const inForm = (amount: number): string => ((amount * asked.rate) / rate).toPrecision(3);
+    const mix = fromMix[nutrient] ?? 0;
+    // What the mix gives never shows in the can: without it the sentence would contradict the can's own figures.
+    const parts = mix > 0 ? ` (can ${inForm(delivered[nutrient] ?? 0)}, mix ${inForm(mix)})` : "";
+    return [`${asked.form} comes to ${inForm(got)} mg/L instead of ${inForm(rate)}${parts}.`];
   });
   const measures = input.measures
     ? measuresFor(

@@ -20,11 +20,13 @@ export function remindersFor(
   const add = (
     kind: Reminder["kind"],
     from: CivilDate,
-    to: CivilDate,
+    until: CivilDate,
     text: string,
     source: string,
     everyDays?: readonly [number, number],
   ): void => {
+    // Nothing is done to plants that are cleared away.
+    const to = until > planting.end ? planting.end : until;
     if (to < from) return;
     const id = `${planting.name}-${kind}`;
     reminders.push({ id, planting: planting.name, kind, from, to, text, source, ...(everyDays ? { everyDays } : {}) });
@@ -43,13 +45,15 @@ export function remindersFor(
   add("set-out", setOut, setOut, "Set the plants out, into moist and warm soil.", COMMON);
   const flower = calendar.dateOf("first-flower");
   if (flower) {
-    if (flower.basis !== "observed") {
+    if (flower.basis !== "observed" && flower.basis !== "implied") {
       const text = "Look for the first open flower, and record it: what comes after moves with it.";
       add("look-for-first-flower", flower.earliest, flower.latest, text, COMMON);
     }
     const text =
       "Pinch the tip out when a plant is about 30 cm tall, if at all: practice pages say 15 to 30 cm, no trial was found, and the first fruit comes later for it.";
-    add("pinch", setOut, flower.likely, text, COMMON);
+    // By the figures alone: a flower that lets itself be waited for does not keep the plants short.
+    const likely = [flower.likely, flower.expected?.likely ?? flower.likely].sort()[0]!;
+    add("pinch", setOut, likely, text, COMMON);
     const clear =
       "When the first flowers are open, clear the lowest two or three sets of leaves with clean blades, so that soil does not splash on them.";
     add("clear-lowest-leaves", flower.likely, later(flower.likely, 14), clear, COMMON);

@@ -18,8 +18,13 @@ export interface MilestoneDate extends DateRange {
   readonly milestone: Milestone;
   /** The prediction as its figures gave it, before what was not yet seen today was put ahead of today. */
   readonly expected?: DateRange;
-  /** `given` in the file, `observed` in the record, else by which kind of figure it is predicted. */
-  readonly basis: "given" | "observed" | "degree-days" | "days";
+  /**
+   * `given` in the file, `observed` in the record, `implied` where only a later milestone is on record; else by which
+   * kind of figure it is predicted.
+   */
+  readonly basis: "given" | "observed" | "implied" | "degree-days" | "days";
+  /** The later milestone that was seen, where the basis is `implied`. */
+  readonly impliedBy?: Milestone;
   /** Of the figure behind a prediction; null where it is the grower's own date. */
   readonly source: string | null;
 }

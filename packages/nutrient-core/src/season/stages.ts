@@ -49,7 +49,7 @@ function dayOf(condition: Condition, calendar: MilestoneCalendar): { day: number
   if (condition.kind === "date") return { day: dayNumber(condition.date), provisional: false };
   const milestone = calendar.dateOf(condition.milestone);
   if (!milestone) return undefined;
-  const seen = milestone.basis === "given" || milestone.basis === "observed";
+  const seen = ["given", "observed", "implied"].includes(milestone.basis);
   switch (condition.kind) {
     case "observed":
       return { day: dayNumber(milestone.likely), provisional: !seen };

@@ -1,5 +1,6 @@
 import { type Caution, raise } from "../../outcome/caution.ts";
 import { answer, type Outcome, unusable } from "../../outcome/outcome.ts";
+import { dateInWords } from "../civil-date.ts";
 import { weatherGaps } from "./cautions.ts";
 import { gapsOf } from "./gaps.ts";
 import { readWeatherTable } from "./read-csv.ts";
@@ -39,7 +40,9 @@ export function readWeather(text: string): Outcome<WeatherRecord> {
   }
   const gaps = gapsOf(record.rows);
   if (gaps.length > 0) {
-    const spans = gaps.slice(0, 5).map(({ from, to }) => (from === to ? from : `${from} to ${to}`));
+    const spans = gaps
+      .slice(0, 5)
+      .map(({ from, to }) => (from === to ? dateInWords(from) : `${dateInWords(from)} to ${dateInWords(to)}`));
     const more = gaps.length > 5 ? [`and ${gaps.length - 5} more`] : [];
     const days = gaps.reduce((sum, gap) => sum + gap.days, 0);
     cautions.push(raise(weatherGaps, { days, spans: [...spans, ...more] }));

@@ -33,7 +33,7 @@ describe("a table with a heading", () => {
     const read = readWeather("date,min C,max C\n2027-05-06,1,2\n2027-05-01,8,19\n2027-05-02,,19\n2027-05-03,9,NA");
     expect(answered(read).rows.map(({ date }) => date)).toEqual(["2027-05-01", "2027-05-06"]);
     expect(answered(read).gaps).toEqual([{ from: "2027-05-02", to: "2027-05-05", days: 4 }]);
-    expect(read.ok && read.cautions[0]!.message).toContain("4 days (2027-05-02 to 2027-05-05)");
+    expect(read.ok && read.cautions[0]!.message).toContain("4 days (2 May 2027 to 5 May 2027)");
   });
 
   test("what cannot be is told with its line, all at once", () => {
