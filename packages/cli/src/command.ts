@@ -15,6 +15,8 @@ export interface Reply {
   readonly inputs: object;
   readonly result: object;
   readonly cautions: readonly Caution[];
+  /** The cautions as the screen tells them, where that is shorter than all there is to say. */
+  readonly cautionsShown?: readonly Caution[];
   readonly working: readonly WorkingLine[];
   /** The short answer for people, a line each. */
   readonly lines: (style: Style) => readonly string[];

@@ -64,6 +64,6 @@ test("a full disk is a problem that says so", async () => {
   onWrite = () => Promise.reject(Object.assign(new Error("full"), { code: "ENOSPC" }));
   expect(await appendLines(path, ENTRIES, "season.log")).toMatchObject({
     ok: false,
-    problems: [{ code: "log-not-writable", received: "ENOSPC", path: "season.log" }],
+    problems: [{ code: "log-not-writable", received: "a disk that is full", path: "season.log" }],
   });
 });

@@ -126,6 +126,34 @@ describe("the courtyard's season", () => {
     expect(Math.max(...lines.map(({ length }) => length))).toBeLessThanOrEqual(80);
     // A glance is one screen: everything before the cautions.
     expect(at("Take care: ")).toBeLessThanOrEqual(24);
+    // What begins on one day stands under that day, and what goes on to a second line under its own text.
+    expect(lines[at("Next ") + 1]).toMatch(/^ {19}3 cans for beds, each 10 L with 5 g leafy feed/);
+    expect(lines.filter((line) => line.includes("Sat 12 Jun"))).toHaveLength(1);
+  });
+
+  test("notes are short on the screen and whole with --all; what keeps from harm is never shortened", async () => {
+    const { cautions } = await json(FILE, ...TODAY);
+    const flat = ({ out }: Ran): string => out.replace(/\s+/g, " ");
+    const [glance, whole] = [flat(await run(FILE, ...TODAY)), flat(await run(FILE, ...TODAY, "--all"))];
+    for (const { message } of cautions) expect(whole).toContain(message);
+    for (const { code, severity, message } of cautions) {
+      if (severity !== "note" || ["runoff", "leaching"].includes(code)) expect(glance).toContain(message);
+    }
+    expect(glance).not.toContain("Against it:");
+    expect(glance).toContain("These notes in full, and each feed: --all.");
+    expect(whole).not.toContain("These notes in full");
+    expect(glance + whole).not.toMatch(/\d{4}-\d\d-\d\d/);
+  });
+
+  test("a miss that the mix makes says which part is the mix's, in figures that add up", async () => {
+    const { cautions, result } = await json(FILE, ...TODAY);
+    const beds = cautions.find(({ message }) => message.startsWith("beds, building the frame: K2O"))!;
+    const [, total, can, mix] = /comes to (\d+) mg\/L instead of 200 \(can (\d+), mix (\d+)\)/.exec(beds.message)!;
+    expect(Number(total)).toBe(Number(can) + Number(mix));
+    const feed = result.events.find(({ planting, stage }) => planting === "beds" && stage === "leaf")!;
+    expect(Number(can)).toBe(Math.round(feed.deliveredPpm["K2O"]!));
+    // By hand: 2 beds of 864 L, 40 g K2O in a cubic metre over 120 days, 14 of them, in 3 cans of 10 L.
+    expect(Number(mix)).toBe(Math.round(((2 * 0.864 * 40 * 14) / 120 / 30) * 1000));
   });
 
   test("on the day of a feed it stands under today, the day after no more", async () => {
@@ -144,12 +172,13 @@ describe("the courtyard's season", () => {
     const days = new Set(result.events.map(({ date }) => date));
     expect(out.split("\n").filter((line) => /^ {2}\w{3} \d/.test(line)).length).toBeGreaterThanOrEqual(days.size);
     const us = await run(FILE, ...TODAY, "--units", "us");
-    expect(us.out).toMatch(/oz \(\d+ g\) leafy feed.* in each can of 2\.64 US gal/s);
+    expect(us.out).toMatch(/cans for pots, each 2\.64 US gal with [\d.]+ oz \(\d+ g\) leafy\s+feed/);
   });
 
   test("before the season, on its last day and after it", async () => {
-    expect((await run(FILE, "--today", "2027-01-01")).out).toContain("Next   11 Mar");
-    expect((await run(FILE, "--today", "2027-10-10")).out).toContain("last day");
+    expect((await run(FILE, "--today", "2027-01-01")).out).toContain("Next   Thu 11 Mar");
+    expect((await run(FILE, "--today", "2027-06-30")).out).toContain("(last day)");
+    expect((await run(FILE, "--today", "2027-10-10")).out).toContain("Next   nothing more this season");
     const after = await run(FILE, "--today", "2028-03-01");
     expect(after.code).toBe(0);
     expect(after.out).toContain("nothing more this season");

@@ -17,6 +17,7 @@ import { readLog } from "../record/read-log.ts";
 import { seasonLines } from "../render/season.ts";
 import { comparisonLines } from "../render/season-compare.ts";
 import { withPlaceNames } from "../render/season-labels.ts";
+import { glanceCautions } from "../render/season-notes.ts";
 import { recordAll } from "./season-log.ts";
 import { type Written, writeOutputs } from "./season-outputs.ts";
 import { changeSeason } from "./season-set.ts";
@@ -30,7 +31,7 @@ export const seasonCommand: TrugCommand = {
       .argument("<file>", "the season file")
       .option("--new", "write an example season file of this name, to begin with")
       .option("--today <date>", "plan as of this day, YYYY-MM-DD (default: today)")
-      .option("--all", "show every feed of the season")
+      .option("--all", "show every feed of the season, and the notes in full")
       .option(
         "--record <words>",
         'what happened: "fed", "fed 2 cans in pots 2027-06-01", "first flower", "rained out", "picked 1.2 kg"',
@@ -84,6 +85,7 @@ export const seasonCommand: TrugCommand = {
         ...(comparison ? { comparison } : {}),
       },
       cautions,
+      ...(options["all"] === true ? {} : { cautionsShown: glanceCautions(cautions) }),
       working: [...season.working, ...plan.working],
       lines: (style) => [
         ...recorded.value.map(({ told }) => told),

@@ -8,6 +8,16 @@ const HEADING = `# What was done and seen this season. Lines are only added, by 
 # a mistake is taken back by another line (\`--undo\`). The mark at each line's end shows that it is whole.
 `;
 
+const NO_PERMISSION = ["no permission", "give yourself permission to write there"] as const;
+const REASONS: Readonly<Record<string, readonly [received: string, hint: string]>> = {
+  EACCES: NO_PERMISSION,
+  EPERM: NO_PERMISSION,
+  EROFS: ["a disk that cannot be written to", "keep the log on another disk"],
+  ENOSPC: ["a disk that is full", "free some space"],
+  EISDIR: ["a folder", "name a file for the log"],
+  ENOENT: ["a folder that is not there", "make the folder first"],
+};
+
 /** A line may come out of a shared folder damaged; so often it is written again before giving up. */
 const ATTEMPTS = 3;
 
@@ -32,8 +42,8 @@ export async function appendLines(
       if (await appendOnce(path, lines)) return answer(lines);
     }
   } catch (error) {
-    const reason = (error as NodeJS.ErrnoException).code ?? String(error);
-    return unusable(cannotRecord(shownAs, reason, "give yourself permission to write there, or free some space"));
+    const code = (error as NodeJS.ErrnoException).code ?? String(error);
+    return unusable(cannotRecord(shownAs, ...(REASONS[code] ?? [code, "keep the log in another folder"])));
   }
   return unusable(
     cannotRecord(shownAs, "a damaged line", "keep the log on a disk of this computer, then record it again"),

@@ -10,7 +10,9 @@ import { printable } from "./printable.ts";
 export function renderReply(reply: Reply, style: Style, withWorking: boolean): string {
   const lines = reply.lines(style).flatMap((line) => wrapped(printable(line), style.width));
   // Who asks for US units knows which gallon is meant.
-  const heeded = reply.cautions.filter(({ code }) => !(style.habit === "us" && code === "measure-read-as-us"));
+  const heeded = (reply.cautionsShown ?? reply.cautions).filter(
+    ({ code }) => !(style.habit === "us" && code === "measure-read-as-us"),
+  );
   const cautions = heeded.map((caution) => renderCaution(caution, style));
   const working = withWorking ? reply.working.map((line) => renderWorking(line, style)) : [];
   return `${[

@@ -6,8 +6,10 @@ import { type FeedTogether, feedsTogether, feedText } from "./season-feed.ts";
 export interface Thing {
   readonly from: CivilDate;
   readonly to: CivilDate;
-  /** When, in words. */
+  /** When, in words: all of its days. */
   readonly when: string;
+  /** How long it may be put off, in words. */
+  readonly until: string;
   readonly plantings: string;
   readonly what: string;
   /** A feed's first event. */
@@ -51,6 +53,7 @@ function feedThing(feed: FeedTogether, habit: UnitHabit): Thing {
     from: date,
     to: date,
     when: dayText(date),
+    until: "",
     plantings,
     what: feedText(feed, habit) + since + unsure,
     feed: events[0],
@@ -75,8 +78,8 @@ export function remindersTogether(reminders: readonly Reminder[]): readonly Remi
 }
 
 function reminderThing({ from, to, plantings, text }: ReminderTogether, today: CivilDate | null): Thing {
-  const begun = today !== null && from <= today;
-  const when = begun ? (to === today ? "last day" : `until ${dayText(to, "plain")}`) : spanText(from, to);
+  const until = to === today ? "last day" : `until ${dayText(to, "plain")}`;
+  const when = today !== null && from <= today ? until : spanText(from, to);
   // The first clause says what to do; the whole text stands in the list of jobs.
-  return { from, to, when, plantings, what: text.split(/[:;]|\.$/)[0]!.trim() };
+  return { from, to, when, until, plantings, what: text.split(/[:;]|\.$/)[0]!.trim() };
 }

@@ -64,17 +64,22 @@ export function forWhom({ events }: FeedTogether): string {
   return events.map(({ cans, planting }) => `${cansText(cans)} for ${planting}`).join(", ");
 }
 
-/** "8 g leafy feed (1 1/2 tsp) + 2 g potassium nitrate in each can of 10 L: 2 cans for pots, 4 cans for beds" */
+/** "2 cans for pots, 4 cans for beds, each 10 L with 8 g leafy feed (1 1/2 tsp) + 2 g potassium nitrate" */
 export function feedText(feed: FeedTogether, habit: UnitHabit): string {
-  return `${canText(feed.events[0], habit)}: ${forWhom(feed)}`;
+  const [first] = feed.events;
+  return `${forWhom(feed)}, each ${water(first.canLitres, habit)} with ${dosesText(first, habit)}`;
 }
 
 /** "8 g leafy feed (1 1/2 tsp) + 2 g potassium nitrate in each can of 10 L" */
 export function canText(event: SeasonEvent, habit: UnitHabit): string {
-  const doses = canDoses(event.amounts, habit).map(
+  return `${dosesText(event, habit)} in each can of ${water(event.canLitres, habit)}`;
+}
+
+function dosesText({ amounts }: SeasonEvent, habit: UnitHabit): string {
+  const doses = canDoses(amounts, habit).map(
     ({ name, weight, spoons }) => `${weight} ${name}${spoons ? ` (${spoons})` : ""}`,
   );
-  return `${doses.length === 0 ? "water alone" : doses.join(" + ")} in each can of ${water(event.canLitres, habit)}`;
+  return doses.length === 0 ? "water alone" : doses.join(" + ");
 }
 
 /** A mass, or "none". */

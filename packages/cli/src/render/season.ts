@@ -13,38 +13,52 @@ const AT_MOST = 8;
 /** At a glance: today and the next three days with something to do; then where the plants stand, and what to buy. */
 export function seasonLines(input: SeasonInput, plan: SeasonPlan, { habit, width }: Style, whole: boolean): string[] {
   const { today, next } = agenda(plan, habit);
-  const under = (heading: string, texts: readonly string[]): string[] =>
+  const under = (heading: string, texts: readonly Labelled[]): string[] =>
     beside(heading, whole ? texts : few(texts), width);
   const lines = [plan.today === null ? input.name : `${input.name}, ${dayText(plan.today, "long")}`, ""];
   if (plan.today !== null)
-    lines.push(...under("Today ", today.length === 0 ? ["nothing to do"] : today.map(todayText)));
+    lines.push(...under("Today ", today.length === 0 ? ["nothing to do"] : today.map(thingText)));
   lines.push(...under("Next  ", next.length === 0 ? ["nothing more this season"] : next.map(nextText)));
   lines.push("", ...under("Stage ", stageTexts(plan)));
-  const ceilings = plan.budget.flatMap(ceilingTexts);
+  const ceilings = ceilingTexts(plan);
   if (ceilings.length > 0) lines.push(...under("Limits", ceilings));
   lines.push(...under("Buy   ", buyTexts(plan, input.currency, habit)));
   if (whole) lines.push("", "The whole season:", ...calendarLines(plan, habit, width));
   return lines;
 }
 
-/** A heading with its texts beside it, each wrapped under itself. */
-function beside(heading: string, texts: readonly string[], width: number): string[] {
-  return texts.flatMap((text, index) =>
-    hanging(`${index === 0 ? heading : " ".repeat(heading.length)} `, text, width).split("\n"),
-  );
+/** A text, with what stands before it in its first line. */
+type Labelled = string | readonly [label: string, text: string];
+
+/** A heading with its texts beside it, each wrapped under itself and after its own label. */
+function beside(heading: string, texts: readonly Labelled[], width: number): string[] {
+  return texts.flatMap((labelled, index) => {
+    const [label, text] = typeof labelled === "string" ? ["", labelled] : labelled;
+    return hanging(`${index === 0 ? heading : " ".repeat(heading.length)} ${label}`, text, width).split("\n");
+  });
 }
 
-function few(texts: readonly string[]): readonly string[] {
+function few(texts: readonly Labelled[]): readonly Labelled[] {
   if (texts.length <= AT_MOST) return texts;
   return [...texts.slice(0, AT_MOST - 1), `and ${texts.length - AT_MOST + 1} more: --all shows them`];
 }
 
+/** As wide as the longest day, "Sat 18 Sept", and a space. */
+const DAY_WIDTH = 12;
+
 /** A feed's text names its plantings itself. */
 const whatText = ({ plantings, what, feed }: Thing): string => (feed ? what : `${plantings}: ${what}`);
 
-const todayText = (thing: Thing): string => `${whatText(thing)}${thing.from === thing.to ? "" : ` (${thing.when})`}`;
+/** What to do, and until when it may be done. */
+function thingText(thing: Thing): string {
+  return `${whatText(thing)}${thing.from === thing.to ? "" : ` (${thing.until})`}`;
+}
 
-const nextText = (thing: Thing): string => `${thing.when}  ${whatText(thing)}`;
+/** The day on which a thing begins stands before it; what begins on the day of the one before stands under it. */
+function nextText(thing: Thing, index: number, things: readonly Thing[]): Labelled {
+  const day = things[index - 1]?.from === thing.from ? "" : dayText(thing.from);
+  return [day.padEnd(DAY_WIDTH), thingText(thing)];
+}
 
 /** The stage the plantings are in, or come to next, and what its end waits for; those alike together. */
 function stageTexts(plan: SeasonPlan): string[] {
@@ -72,11 +86,19 @@ function stageText({ stages, milestones, today }: SeasonPlan, planting: string):
   return `${[now, soon].filter(Boolean).join(", ") || "the season is over"}${waits}`;
 }
 
-/** Each ceiling that is in sight, and when it is passed. */
-function ceilingTexts({ planting, nutrient, season, ceilings }: NutrientBudget): string[] {
+/** The ceilings of each planting, and when one is passed. */
+function ceilingTexts({ budget }: SeasonPlan): string[] {
+  const plantings = [...new Set(budget.map(({ planting }) => planting))];
+  return plantings.flatMap((planting) => {
+    const texts = budget.filter((one) => one.planting === planting).flatMap(ceilingsOf);
+    return texts.length === 0 ? [] : [`${planting}: ${texts.join("; ")} (g per plant)`];
+  });
+}
+
+function ceilingsOf({ nutrient, season, ceilings }: NutrientBudget): string[] {
   return ceilings.map((outlook) => {
-    const { gramsPerPlant } = outlook;
-    return `${planting}: ${nutrient} ${shown(season.gramsPerPlant)} of at most ${shown(gramsPerPlant)} g per plant${passing(outlook)}`;
+    const of = `${nutrient} ${shown(season.gramsPerPlant)} of at most ${shown(outlook.gramsPerPlant)}`;
+    return `${of}${passing(outlook)}`;
   });
 }
 
@@ -102,6 +124,6 @@ function calendarLines({ events }: SeasonPlan, habit: UnitHabit, width: number):
   return feedsTogether(events).flatMap((feed) => {
     const status = STATUS[feed.events[0].status] || (feed.provisional ? "may still change" : "");
     const text = `${feedText(feed, habit)}${status ? ` (${status})` : ""}`;
-    return hanging(`  ${dayText(feed.date).padEnd(11)} `, text, width).split("\n");
+    return hanging(`  ${dayText(feed.date).padEnd(DAY_WIDTH)}`, text, width).split("\n");
   });
 }

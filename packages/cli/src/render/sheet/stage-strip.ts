@@ -57,7 +57,7 @@ ${flower && flowerMark(flower, at, top + 18)}`;
 ${today !== null && today >= first && today <= last ? todayMark(at(today), height) : undefined}
 </svg>
 <figcaption>Each dot is a feed: filled when given, open when to come.${
-    rows.some(({ flower }) => flower && flower.basis !== "observed")
+    rows.some(({ flower }) => flower && isAwaited(flower))
       ? " The heavy bracket spans the days on which the first flower is expected."
       : ""
   }${all.length > rows.length ? ` Of ${all.length} different seasons the first ${rows.length} are drawn.` : ""}</figcaption></figure>`;
@@ -93,12 +93,14 @@ function feedMark({ status }: SeasonEvent, x: number, y: number): Markup {
   return html`<circle cx="${x}" cy="${y}" r="4.5" fill="${fill}" stroke="#000" stroke-width="1.6"/>`;
 }
 
-function flowerMark(
-  { earliest, latest, basis }: MilestoneDate,
-  at: (date: CivilDate) => number,
-  top: number,
-): Markup | undefined {
-  if (basis === "observed" || earliest === latest) return undefined;
+/** Whether there are days on which it may be seen. */
+function isAwaited({ basis, earliest, latest }: MilestoneDate): boolean {
+  return basis !== "observed" && basis !== "implied" && earliest !== latest;
+}
+
+function flowerMark(flower: MilestoneDate, at: (date: CivilDate) => number, top: number): Markup | undefined {
+  if (!isAwaited(flower)) return undefined;
+  const { earliest, latest } = flower;
   const [left, right] = [at(earliest), at(latest)];
   return html`<path d="M${left} ${top + 6}V${top - 5}H${right}V${top + 6}" fill="none" stroke="#000" stroke-width="3.5"/>`;
 }
