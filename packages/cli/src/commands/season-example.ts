@@ -33,7 +33,7 @@ litresPerPlant: 1 L
 products: [20-10-20, 5-15-30]
 stageProducts:
   leaf: [20-10-20]
-  fruit: [5-15-30]
+  fruit: [5-15-30, 20-10-20]
 
 can: 10 L
 scale: 1 g
