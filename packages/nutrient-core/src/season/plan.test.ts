@@ -267,6 +267,15 @@ describe("the record", () => {
     );
   });
 
+  test("the switch is seen, not guessed: a feed that is due today stays the first one until the flower is on record", () => {
+    for (const today of planned(INPUT).events.map(({ date }) => date)) {
+      const due = (log: readonly LogEntry[]) => planned(INPUT, log, today).events.find(({ date }) => date === today)!;
+      expect(due([])).toMatchObject({ stage: "leaf", provisional: false });
+      const seen: LogEntry = { kind: "observed", id: "1", date: today, milestone: "first-flower" };
+      expect(due([seen])).toMatchObject({ stage: "fruit", provisional: false });
+    }
+  });
+
   test("a flower that lets itself be waited for does not prolong the pinching", () => {
     const ends = (today: CivilDate) => planned(INPUT, [], today).reminders.find(({ kind }) => kind === "pinch")!.to;
     expect(ends(day("2027-07-20"))).toBe(ends(day("2027-05-16")));

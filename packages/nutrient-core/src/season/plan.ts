@@ -141,7 +141,7 @@ function planPlanting(
   const fed = own.filter((entry): entry is FedEntry => entry.kind === "fed");
   const rainedOut = own.filter((entry): entry is RainedOutEntry => entry.kind === "rained-out");
   const calendar = milestoneCalendar(surroundings, planting, observed, today);
-  const { placed, unplaced } = placeStages(planting, calendar);
+  const { placed, unplaced } = placeStages(planting, calendar, today);
   if (unplaced.length > 0) return unusable(...unplaced.map((one) => unplacedProblem(one, planting)));
   const slots = schedule(
     planting,

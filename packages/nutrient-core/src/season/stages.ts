@@ -1,4 +1,4 @@
-import { dayNumber } from "./civil-date.ts";
+import { type CivilDate, dayNumber } from "./civil-date.ts";
 import type { MilestoneCalendar } from "./milestones.ts";
 import type { Condition, Stage } from "./programme.ts";
 import type { Planting } from "./season.ts";
@@ -21,22 +21,26 @@ export interface UnplacedStage {
 /**
  * Puts a programme's stages on days. A stage lasts until the next one begins, or until its own end where that is
  * earlier; one that would begin before the stage ahead of it pushes it out.
+ *
+ * What begins when something is seen does not begin today while that is not on record, however likely it is: the switch
+ * is seen, not guessed.
  */
 export function placeStages(
   planting: Planting,
   calendar: MilestoneCalendar,
+  today: CivilDate | null,
 ): { readonly placed: readonly PlacedStage[]; readonly unplaced: readonly UnplacedStage[] } {
   const unplaced: UnplacedStage[] = [];
   const lastDay = dayNumber(planting.end);
   const begun: { stage: Stage; begins: number; provisional: boolean }[] = [];
   for (const stage of planting.programme.stages) {
-    const when = dayOf(stage.begins, calendar);
+    const when = dayOf(stage.begins, calendar, today);
     if (when === undefined) unplaced.push({ stage, condition: stage.begins });
     else begun.push({ stage, begins: when.day, provisional: when.provisional });
   }
   const placed = begun.flatMap(({ stage, begins, provisional }, index): PlacedStage[] => {
     const next = Math.min(...begun.slice(index + 1).map((later) => later.begins), lastDay + 1);
-    const own = stage.ends === undefined ? undefined : dayOf(stage.ends, calendar);
+    const own = stage.ends === undefined ? undefined : dayOf(stage.ends, calendar, today);
     if (stage.ends !== undefined && own === undefined) unplaced.push({ stage, condition: stage.ends });
     const ends = Math.min(next - 1, own === undefined ? lastDay : own.day);
     return ends >= begins ? [{ stage, begins, ends, provisional }] : [];
@@ -45,14 +49,18 @@ export function placeStages(
 }
 
 /** The day on which a condition is fulfilled, as far as can be told; provisional where it hangs on something unseen. */
-function dayOf(condition: Condition, calendar: MilestoneCalendar): { day: number; provisional: boolean } | undefined {
+function dayOf(
+  condition: Condition,
+  calendar: MilestoneCalendar,
+  today: CivilDate | null,
+): { day: number; provisional: boolean } | undefined {
   if (condition.kind === "date") return { day: dayNumber(condition.date), provisional: false };
   const milestone = calendar.dateOf(condition.milestone);
   if (!milestone) return undefined;
   const seen = ["given", "observed", "implied"].includes(milestone.basis);
   switch (condition.kind) {
     case "observed":
-      return { day: dayNumber(milestone.likely), provisional: !seen };
+      return { day: Math.max(dayNumber(milestone.likely), earliestUnseen(seen, today)), provisional: !seen };
     case "days-after":
       return { day: dayNumber(milestone.likely) + condition.days, provisional: !seen };
     case "degree-days-after": {
@@ -60,6 +68,10 @@ function dayOf(condition: Condition, calendar: MilestoneCalendar): { day: number
       return range && { day: dayNumber(range.likely), provisional: true };
     }
   }
+}
+
+function earliestUnseen(seen: boolean, today: CivilDate | null): number {
+  return seen || today === null ? Number.NEGATIVE_INFINITY : dayNumber(today) + 1;
 }
 
 /** The stage of this day, if it has one. */
