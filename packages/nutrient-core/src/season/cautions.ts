@@ -115,12 +115,21 @@ export const weatherGoesOn: CautionKind<{ readonly plantings: readonly string[];
     `${named(plantings)}: the weather record ends on ${dateInWords(lastRecorded)} and holds no earlier year, so the prediction carries the warmth of its last two weeks on. A record of some years makes it better.`,
 };
 
-export const weatherNotUsed: CautionKind<{ readonly plantings: readonly string[] }> = {
+const WARMTH_MISSING = {
+  house:
+    "for the warmth of the house in which the seedlings stand is not known. Say it in the season file: raisedAtCelsius: 19.",
+  days: "for the record does not hold every day that is needed: it begins too late, or has a gap of more than a week. Name a station that measured them all.",
+} as const;
+
+export const weatherNotUsed: CautionKind<{
+  readonly plantings: readonly string[];
+  readonly missing: keyof typeof WARMTH_MISSING;
+}> = {
   code: "weather-not-used",
   severity: "note",
   source: "common-practice",
-  sentence: ({ plantings }) =>
-    `${named(plantings)}: the first flower is predicted from days, not from the weather, for the warmth of the house in which the seedlings stand is not known. Say it in the season file: raisedAtCelsius: 19.`,
+  sentence: ({ plantings, missing }) =>
+    `${named(plantings)}: the first flower is predicted from days, not from the weather, ${WARMTH_MISSING[missing]}`,
 };
 
 export const manureNearHarvest: CautionKind<{

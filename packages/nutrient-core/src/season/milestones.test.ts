@@ -82,17 +82,18 @@ describe("a flower predicted from warmth", () => {
     expect(whole.ok && whole.cautions.map(({ code }) => code)).not.toContain("weather-carried-on");
   });
 
-  test("weather that cannot be used, because the warmth of the seedlings' house is not known, is said", () => {
+  test("weather that cannot be used is said with the reason: no warmth of the house, or days that are missing", () => {
     const rows = weather("2027-01-01", "2027-12-31", () => 15);
     const sown = planting({ sown: day("2027-03-15"), setOut: day("2027-05-15") });
-    const codes = (raisedAtCelsius?: number) => {
-      const plan = planSeason(
-        season({ plantings: [sown], weather: rows, ...(raisedAtCelsius === undefined ? {} : { raisedAtCelsius }) }),
-      );
-      return plan.ok ? plan.cautions.map(({ code }) => code) : [];
+    const missing = (input: Parameters<typeof season>[0]) => {
+      const plan = planSeason(season({ plantings: [sown], ...input }));
+      if (!plan.ok) throw new Error(plan.problems[0]!.message);
+      return plan.cautions.filter(({ code }) => code === "weather-not-used").map(({ facts }) => facts["missing"]);
     };
-    expect(codes()).toContain("weather-not-used");
-    expect(codes(19)).not.toContain("weather-not-used");
+    expect(missing({ weather: rows })).toEqual(["house"]);
+    expect(missing({ weather: rows, raisedAtCelsius: 19 })).toEqual([]);
+    expect(missing({ weather: rows.slice(150), raisedAtCelsius: 19 })).toEqual(["days"]);
+    expect(missing({ weather: [] })).toEqual([]);
   });
 
   test("over a year's end and a leap day, in a southern summer", () => {

@@ -17,9 +17,12 @@ export interface MilestoneCalendar {
   readonly workings: () => readonly WorkingLine[];
   /** Which weather the predictions rest on; undefined where none was used. */
   readonly weatherBasis: () => WarmthScenario["basis"] | undefined;
-  /** Whether a prediction by warmth failed for want of the temperature under which the seedlings are raised. */
-  readonly houseUnknown: () => boolean;
+  /** Why a prediction by warmth failed although there is weather; undefined where none did. */
+  readonly warmthMissing: () => WarmthMissing | undefined;
 }
+
+/** The warmth of the house in which seedlings stand, or days in the weather record. */
+export type WarmthMissing = "house" | "days";
 
 /** A milestone that was seen, on its day. */
 export type Sighting = Pick<ObservedEntry, "milestone" | "date">;
@@ -61,7 +64,7 @@ export function milestoneCalendar(
   const scenarios = thresholds ? weather(thresholds) : [];
   const workings = new Map<Milestone, () => WorkingLine>();
   let used = false;
-  let houseMissing = false;
+  let missing: WarmthMissing | undefined;
 
   const given = (milestone: Milestone): CivilDate | undefined =>
     milestone === "sown"
@@ -144,11 +147,12 @@ export function milestoneCalendar(
     if (!from || scenarios.length === 0) return undefined;
     const indoors = underCover(after);
     if (indoors === "unknown") {
-      houseMissing = true;
+      missing = "house";
       return undefined;
     }
     const range = warmthRange(scenarios, from, amounts, indoors);
-    used ||= range !== undefined;
+    if (range) used = true;
+    else missing = "days";
     return range;
   };
 
@@ -168,7 +172,7 @@ export function milestoneCalendar(
     },
     workings: () => [...workings.values()].map((line) => line()),
     weatherBasis: () => (used ? scenarios[0]?.basis : undefined),
-    houseUnknown: () => houseMissing,
+    warmthMissing: () => missing,
   };
 }
 

@@ -102,10 +102,12 @@ function weather(cases: readonly PlantingCase[], lastRecorded: CivilDate): Cauti
   const goesOn = together(cases, (one) =>
     one.calendar.weatherBasis() === "recent-days" && (waiting(one) ?? "") > lastRecorded ? "yes" : undefined,
   );
-  const unused = together(cases, ({ calendar }) => (calendar.houseUnknown() ? "yes" : undefined));
+  const unused = together(cases, ({ calendar }) =>
+    calendar.dateOf("first-flower")?.basis === "days" ? calendar.warmthMissing() : undefined,
+  );
   return [
     ...goesOn.map(([, plantings]) => raise(weatherGoesOn, { plantings, lastRecorded })),
-    ...unused.map(([, plantings]) => raise(weatherNotUsed, { plantings })),
+    ...unused.map(([missing, plantings]) => raise(weatherNotUsed, { plantings, missing })),
   ];
 }
 
