@@ -47,14 +47,14 @@ export function stageStrip(plan: SeasonPlan): Markup | undefined {
 <pattern id="cross" width="9" height="9" patternUnits="userSpaceOnUse"><path d="M0 0L9 9M9 0L0 9" stroke="#777" stroke-width="1"/></pattern>
 </defs>
 ${dateTicks(x, 9).map(({ date, label }) => html`<path d="M${x(date)} ${TOP - 4}V${bottom}" stroke="#999" stroke-width="0.8"/><text x="${x(date) + 3}" y="14" font-size="14">${x(date) > WIDTH - 40 ? "" : label}</text>`)}
-${rows.map(({ name, stages, events, flower }, index) => {
+${rows.map(({ stages, events, flower }, index) => {
   const top = y(index)!;
-  return html`<text x="${EDGE}" y="${top + 13}" font-size="14" font-weight="700">${name}</text>
-${stages.map((stage) => stageBar(stage, at, top + 18, fill(stage)))}
+  return html`${stages.map((stage) => stageBar(stage, at, top + 18, fill(stage)))}
 ${events.map((event) => feedMark(event, at(event.date), top + 55))}
 ${flower && flowerMark(flower, at, top + 18)}`;
 })}
 ${today !== null && today >= first && today <= last ? todayMark(at(today), height) : undefined}
+${rows.map(({ name }, index) => html`<text x="${EDGE}" y="${y(index)! + 9}" paint-order="stroke" stroke="#fff" stroke-width="4" stroke-linejoin="round" font-size="14" font-weight="700">${name}</text>`)}
 </svg>
 <figcaption>Each dot is a feed: filled when given, open when to come.${
     rows.some(({ flower }) => flower && isAwaited(flower))
