@@ -179,6 +179,8 @@ describe("the courtyard's season", () => {
     expect((await run(FILE, "--today", "2027-01-01")).out).toContain("Next   Thu 11 Mar");
     expect((await run(FILE, "--today", "2027-06-30")).out).toContain("(last day)");
     expect((await run(FILE, "--today", "2027-10-10")).out).toContain("Next   nothing more this season");
+    // Long overdue: no day is expected any more.
+    expect((await run(FILE, "--today", "2027-08-01")).out).toMatch(/first flower expected\s+by 13 Jul, not seen yet/);
     const after = await run(FILE, "--today", "2028-03-01");
     expect(after.code).toBe(0);
     expect(after.out).toContain("nothing more this season");

@@ -1,4 +1,12 @@
-import type { CeilingOutlook, NutrientBudget, SeasonInput, SeasonPlan, UnitHabit } from "nutrient-core";
+import type {
+  CeilingOutlook,
+  CivilDate,
+  MilestoneDate,
+  NutrientBudget,
+  SeasonInput,
+  SeasonPlan,
+  UnitHabit,
+} from "nutrient-core";
 import type { Style } from "../command.ts";
 import { hanging } from "./hanging.ts";
 import { mass, money, shown } from "./number.ts";
@@ -79,11 +87,15 @@ function stageText({ stages, milestones, today }: SeasonPlan, planting: string):
   const soon = following
     ? `${now ? "then " : ""}${following.name} from ${about}${dayText(following.begins, "plain")}`
     : "";
-  const waits =
-    flower && following?.provisional && flower.basis !== "observed"
-      ? ` (first flower expected ${spanText(flower.earliest, flower.latest)})`
-      : "";
+  const waits = flower && following?.provisional && flower.basis !== "observed" ? awaited(flower, today) : "";
   return `${[now, soon].filter(Boolean).join(", ") || "the season is over"}${waits}`;
+}
+
+/** When the first flower is expected, or was and has not come. */
+function awaited({ earliest, latest, expected }: MilestoneDate, today: CivilDate | null): string {
+  if (expected && today !== null && expected.latest < today)
+    return ` (first flower expected by ${dayText(expected.latest, "plain")}, not seen yet)`;
+  return ` (first flower expected ${spanText(earliest, latest)})`;
 }
 
 /** The ceilings of each planting, and when one is passed. */
