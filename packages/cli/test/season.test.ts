@@ -175,6 +175,13 @@ describe("the courtyard's season", () => {
     expect(us.out).toMatch(/cans for pots, each 2\.64 US gal with [\d.]+ oz \(\d+ g\) leafy\s+feed/);
   });
 
+  test("a number without its unit is refused with the remedy", async () => {
+    writeFileSync(join(folder, FILE), read(FILE).replace("can: 10 L", "can: 10"));
+    const { err, code } = await run(FILE, ...TODAY);
+    expect(code).toBe(2);
+    expect(err.replace(/\s+/g, " ")).toContain('give a quantity its unit, such as "10 L"');
+  });
+
   test("before the season, on its last day and after it", async () => {
     expect((await run(FILE, "--today", "2027-01-01")).out).toContain("Next   Thu 11 Mar");
     expect((await run(FILE, "--today", "2027-06-30")).out).toContain("(last day)");

@@ -51,7 +51,13 @@ function asProblem(issue: z.core.$ZodIssue, input: unknown): Problem {
           hint: `add ${name}`,
         };
       }
-      return typeProblem(path, name, typeWords(expected), received);
+      const problem = typeProblem(path, name, typeWords(expected), received);
+      // In a file a number stands where a quantity was meant far oftener than where a name was.
+      if (expected !== "string" || typeof came !== "number") return problem;
+      return {
+        ...problem,
+        hint: `give a quantity its unit, such as "${received} L"; put a name that is a number in quotes`,
+      };
     }
     case "invalid_value": {
       const values = (issue as { values: readonly unknown[] }).values;
