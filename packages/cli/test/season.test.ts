@@ -175,6 +175,21 @@ describe("the courtyard's season", () => {
     expect(us.out).toMatch(/cans for pots, each 2\.64 US gal with [\d.]+ oz \(\d+ g\) leafy\s+feed/);
   });
 
+  test("a glance stays one with very many beds: the first are named, the cans of all are told; --all names them all", async () => {
+    const bed = (n: number): string =>
+      `  - {name: bed ${n}, fill: bed 1 m x 2 m x 30 cm, plants: 10, end: 2027-10-0${n}}\n`;
+    const beds = [1, 2, 3, 4, 5, 6].map(bed).join("");
+    writeFileSync(join(folder, FILE), read(FILE).replace(/^places:\n(?: .*\n)+/m, `places:\n${beds}`));
+    const flat = async (...more: string[]): Promise<string> =>
+      (await run(FILE, ...TODAY, ...more)).out.replace(/\s+/g, " ");
+    const glance = await flat();
+    expect(glance).toMatch(
+      /1 can for bed 1, 1 can for bed 2, 1 can for bed 3 and so on for 3 more, 6 cans together, each/,
+    );
+    expect(glance).toContain("bed 1, bed 2, bed 3 and 3 more: Look for the first open flower");
+    expect(await flat("--all")).toContain("1 can for bed 5, 1 can for bed 6, each 10 L");
+  });
+
   test("a number without its unit is refused with the remedy", async () => {
     writeFileSync(join(folder, FILE), read(FILE).replace("can: 10 L", "can: 10"));
     const { err, code } = await run(FILE, ...TODAY);

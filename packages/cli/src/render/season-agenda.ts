@@ -1,6 +1,7 @@
 import type { CivilDate, Reminder, SeasonEvent, SeasonPlan, UnitHabit } from "nutrient-core";
 import { dayText, spanText } from "./season-day.ts";
 import { type FeedTogether, feedsTogether, feedText } from "./season-feed.ts";
+import { namesInShort } from "./season-labels.ts";
 
 /** Something to do, on a day or within some days. */
 export interface Thing {
@@ -55,14 +56,14 @@ function feedThing(feed: FeedTogether, habit: UnitHabit): Thing {
     when: dayText(date),
     until: "",
     plantings,
-    what: feedText(feed, habit) + since + unsure,
+    what: feedText(feed, habit, false) + since + unsure,
     feed: events[0],
   };
 }
 
 /** The same job on the same days in several plantings. */
 export interface ReminderTogether extends Omit<Reminder, "planting"> {
-  readonly plantings: string;
+  readonly plantings: readonly string[];
 }
 
 /** Reminders by their first day, those that are alike as one. */
@@ -73,7 +74,7 @@ export function remindersTogether(reminders: readonly Reminder[]): readonly Remi
     groups.set(key, [...(groups.get(key) ?? []), reminder]);
   }
   return [...groups.values()]
-    .map((alike) => ({ ...alike[0]!, plantings: [...new Set(alike.map(({ planting }) => planting))].join(", ") }))
+    .map((alike) => ({ ...alike[0]!, plantings: [...new Set(alike.map(({ planting }) => planting))] }))
     .sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0));
 }
 
@@ -81,5 +82,5 @@ function reminderThing({ from, to, plantings, text }: ReminderTogether, today: C
   const until = to === today ? "last day" : `until ${dayText(to, "plain")}`;
   const when = today !== null && from <= today ? until : spanText(from, to);
   // The first clause says what to do; the whole text stands in the list of jobs.
-  return { from, to, when, until, plantings, what: text.split(/[:;]|\.$/)[0]!.trim() };
+  return { from, to, when, until, plantings: namesInShort(plantings), what: text.split(/[:;]|\.$/)[0]!.trim() };
 }

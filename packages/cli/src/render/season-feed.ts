@@ -8,6 +8,7 @@ import {
   US_SPOONS,
 } from "nutrient-core";
 import { mass, water, weighed } from "./number.ts";
+import { NAMED } from "./season-labels.ts";
 import { shortSpoons } from "./spoons.ts";
 
 /** "2 cans" */
@@ -64,10 +65,24 @@ export function forWhom({ events }: FeedTogether): string {
   return events.map(({ cans, planting }) => `${cansText(cans)} for ${planting}`).join(", ");
 }
 
-/** "2 cans for pots, 4 cans for beds, each 10 L with 8 g leafy feed (1 1/2 tsp) + 2 g potassium nitrate" */
-export function feedText(feed: FeedTogether, habit: UnitHabit): string {
+/** The same at a glance: of very many plantings the first ones, and the cans of all. */
+function forWhomInShort(feed: FeedTogether): string {
+  const { events } = feed;
+  if (events.length <= NAMED) return forWhom(feed);
+  const all = events.reduce((cans, event) => cans + event.cans, 0);
+  const first = forWhom({ ...feed, events: [events[0], ...events.slice(1, NAMED - 1)] });
+  return `${first} and so on for ${events.length - NAMED + 1} more, ${cansText(all)} together`;
+}
+
+/**
+ * "2 cans for pots, 4 cans for beds, each 10 L with 8 g leafy feed (1 1/2 tsp) + 2 g potassium nitrate"
+ *
+ * @param whole Names every planting.
+ */
+export function feedText(feed: FeedTogether, habit: UnitHabit, whole: boolean): string {
   const [first] = feed.events;
-  return `${forWhom(feed)}, each ${water(first.canLitres, habit)} with ${dosesText(first, habit)}`;
+  const whom = whole ? forWhom(feed) : forWhomInShort(feed);
+  return `${whom}, each ${water(first.canLitres, habit)} with ${dosesText(first, habit)}`;
 }
 
 /** "8 g leafy feed (1 1/2 tsp) + 2 g potassium nitrate in each can of 10 L" */

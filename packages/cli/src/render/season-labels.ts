@@ -1,7 +1,13 @@
 import type { Planting, SeasonInput, SeasonPlan } from "nutrient-core";
 
 /** More places than this are counted rather than named. */
-const NAMED = 4;
+export const NAMED = 4;
+
+/** "pots, beds", or the first names and how many more. */
+export function namesInShort(names: readonly string[]): string {
+  if (names.length <= NAMED) return names.join(", ");
+  return `${names.slice(0, NAMED - 1).join(", ")} and ${names.length - NAMED + 1} more`;
+}
 
 /**
  * The plan as people are to read it: places that are fed together stand under all their names, where the plan and the

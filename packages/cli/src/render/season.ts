@@ -13,6 +13,7 @@ import { mass, money, shown } from "./number.ts";
 import { agenda, type Thing } from "./season-agenda.ts";
 import { dayText, spanText } from "./season-day.ts";
 import { feedsTogether, feedText } from "./season-feed.ts";
+import { namesInShort } from "./season-labels.ts";
 import { packsText } from "./season-packs.ts";
 
 /** More lines than this are no glance any more; the rest is counted, and shown with --all. */
@@ -73,7 +74,7 @@ function stageTexts(plan: SeasonPlan): string[] {
   const plantings = [...new Set(plan.stages.map(({ planting }) => planting))];
   const texts = plantings.map((planting) => stageText(plan, planting));
   return [...new Set(texts)].map(
-    (text) => `${plantings.filter((_, index) => texts[index] === text).join(", ")}: ${text}`,
+    (text) => `${namesInShort(plantings.filter((_, index) => texts[index] === text))}: ${text}`,
   );
 }
 
@@ -135,7 +136,7 @@ const STATUS = { given: "given", assumed: "assumed", planned: "" } as const;
 function calendarLines({ events }: SeasonPlan, habit: UnitHabit, width: number): string[] {
   return feedsTogether(events).flatMap((feed) => {
     const status = STATUS[feed.events[0].status] || (feed.provisional ? "may still change" : "");
-    const text = `${feedText(feed, habit)}${status ? ` (${status})` : ""}`;
+    const text = `${feedText(feed, habit, true)}${status ? ` (${status})` : ""}`;
     return hanging(`  ${dayText(feed.date).padEnd(DAY_WIDTH)}`, text, width).split("\n");
   });
 }

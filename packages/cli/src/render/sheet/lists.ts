@@ -11,7 +11,7 @@ export function reminderTable(reminders: readonly Reminder[]): Markup {
   return html`<div class="table"><table><thead><tr><th scope="col">Done</th><th scope="col">Days</th><th scope="col">Where</th><th scope="col">What</th></tr></thead><tbody>
 ${remindersTogether(reminders).map(
   ({ from, to, plantings, text }) =>
-    html`<tr><td><span class="box" role="img" aria-label="to do"></span></td><td class="day">${spanText(from, to)}</td><td>${plantings}</td><td>${text}</td></tr>`,
+    html`<tr><td><span class="box" role="img" aria-label="to do"></span></td><td class="day">${spanText(from, to)}</td><td>${plantings.join(", ")}</td><td>${text}</td></tr>`,
 )}</tbody></table></div>`;
 }
 
