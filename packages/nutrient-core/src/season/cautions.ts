@@ -169,3 +169,11 @@ export const recordedAhead: CautionKind<{ readonly lines: readonly string[]; rea
   sentence: ({ lines, today }) =>
     `The record holds ${lines.length === 1 ? "a line" : `${lines.length} lines`} of a day after today (${dateInWords(today)}): ${lines.join(", ")}. Check the year, and undo what was mistyped.`,
 };
+
+export const recordedBeforePlanting: CautionKind<{ readonly lines: readonly string[] }> = {
+  code: "recorded-before-planting",
+  severity: "caution",
+  source: "common-practice",
+  sentence: ({ lines }) =>
+    `The record holds ${lines.length === 1 ? "a line" : `${lines.length} lines`} of a day before the plants can have been there: ${lines.join(", ")}. It counts as it stands. Check the year, and undo what was mistyped.`,
+};

@@ -6,12 +6,14 @@ import {
   drainsAway,
   productNotOnShelf,
   recordedAhead,
+  recordedBeforePlanting,
   targetNotReached,
   tooLittleToMeasure,
 } from "./cautions.ts";
-import { type CivilDate, dateInWords } from "./civil-date.ts";
+import { addDays, type CivilDate, dateInWords } from "./civil-date.ts";
+import type { LogEntry, UndoneEntry } from "./log.ts";
 import type { Recipe } from "./recipe.ts";
-import type { SeasonInput } from "./season.ts";
+import type { Planting, SeasonInput } from "./season.ts";
 import type { SeasonPlan } from "./season-plan.ts";
 
 /** So many misses are explained in full, with what would help; each takes the trying of all materials. */
@@ -92,4 +94,23 @@ export function aheadOfToday(
   if (today === null) return [];
   const lines = entries.filter(({ date }) => date > today).map(({ id, date }) => `${id} (${dateInWords(date)})`);
   return lines.length === 0 ? [] : [raise(recordedAhead, { lines, today })];
+}
+
+/** Bought plants are this old at most when they are set out (common practice, no source). */
+const OLDEST_DAYS = 120;
+
+/** Lines of a day on which a planting was not even sown: a mistyped year, which would move everything after it. */
+export function beforePlanting(
+  lines: ReadonlyMap<string, readonly Exclude<LogEntry, UndoneEntry>[]>,
+  plantings: readonly Planting[],
+): Caution[] {
+  const early = plantings.flatMap(({ name, sown, setOut }) => {
+    const own = lines.get(name)!;
+    // What was really done goes before what the file says.
+    const begun = own.filter((entry) => entry.kind === "observed" && ["sown", "set-out"].includes(entry.milestone));
+    const [first = ""] = [...begun.map(({ date }) => date), sown ?? addDays(setOut, -OLDEST_DAYS)].sort();
+    return own.filter(({ date }) => date < first);
+  });
+  const named = [...new Set(early.map(({ id, date }) => `${id} (${dateInWords(date)})`))];
+  return named.length === 0 ? [] : [raise(recordedBeforePlanting, { lines: named })];
 }

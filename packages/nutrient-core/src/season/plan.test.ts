@@ -228,6 +228,22 @@ describe("the record", () => {
     expect(codes(INPUT, [fed(plan, 0, "7")], day("2027-06-01"))).not.toContain("recorded-ahead");
   });
 
+  test("a line of a day before the plants can have been there is counted, and asked about", () => {
+    const seen = (date: string): LogEntry[] => [
+      { kind: "observed", id: "1", date: day(date), milestone: "first-flower" },
+    ];
+    const { setOut } = INPUT.plantings[0]!;
+    const code = "recorded-before-planting";
+    const bought = season({ plantings: [planting({ setOut: day(setOut) })] });
+    expect(codes(bought, seen("2026-06-10"), day("2027-06-20"))).toContain(code);
+    expect(codes(bought, seen("2027-06-10"), day("2027-06-20"))).not.toContain(code);
+    const sown = season({ plantings: [planting({ sown: day("2027-03-10") })] });
+    expect(codes(sown, seen("2027-03-09"), day("2027-06-20"))).toContain(code);
+    expect(codes(sown, seen("2027-03-10"), day("2027-06-20"))).not.toContain(code);
+    const earlier: LogEntry = { kind: "observed", id: "2", date: day("2027-03-01"), milestone: "sown" };
+    expect(codes(sown, [earlier, ...seen("2027-03-09")], day("2027-06-20"))).not.toContain(code);
+  });
+
   test("a flower not seen by today lies ahead of today, and the reminder says look", () => {
     const today = day("2027-07-20");
     const waiting = planned(INPUT, [fed(plan, 0, "1"), fed(plan, 1, "2")], today);

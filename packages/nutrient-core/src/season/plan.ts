@@ -23,7 +23,7 @@ import {
   type Surroundings,
   surroundingsOf,
 } from "./milestones.ts";
-import { aheadOfToday, seasonCautions } from "./plan-cautions.ts";
+import { aheadOfToday, beforePlanting, seasonCautions } from "./plan-cautions.ts";
 import { unknownPlantings, unplacedProblem } from "./plan-problems.ts";
 import { MOST_SHOWN, planWorking, warmthWorking } from "./plan-working.ts";
 import { plantingCautions } from "./planting-cautions.ts";
@@ -111,6 +111,7 @@ export function planSeason(
     ...plantingCautions(parts, input, today),
     ...seasonCautions(plan, input, book.all()),
     ...aheadOfToday(entries, today),
+    ...beforePlanting(lines, input.plantings),
   ];
   const working: WorkingLine[] = [
     ...parts.slice(0, MOST_SHOWN).flatMap(({ planting, calendar }) => warmthWorking(planting, calendar, input)),
