@@ -41,7 +41,11 @@ export function explain(input: BlendInput, reached: Reached): string[] {
   sentences.push(...reasons);
   sentences.push(...limitsThatBind(input, reached), ...twoProducts(input), ...givingWay(input, reached));
   sentences.push(...materialWords(materialsThatHelp(input, reached)));
-  return [...new Set(sentences)];
+  if (sentences.length > 0) return [...new Set(sentences)];
+  // Only what comes out at nothing is left unsaid above, and then a limit that was set forbids it.
+  return off.map(
+    ({ index }) => `None of the ${rows[index]!.name} that was asked comes out within the limits that were set.`,
+  );
 }
 
 /** How far off one nutrient is, from what was asked; nothing where none of it is there, for that has its own reason. */

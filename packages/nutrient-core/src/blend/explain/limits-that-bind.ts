@@ -40,6 +40,8 @@ function sentenceOf({ kind, index }: BindingLimit, input: BlendInput, reached: R
   const inStock = product.stockGrams ?? Number.POSITIVE_INFINITY;
   const allowed = use?.mostGrams ?? Number.POSITIVE_INFINITY;
   const most = Math.min(inStock, allowed);
+  // Left out by the search for fewest products: no limit that anyone set.
+  if (most === Number.POSITIVE_INFINITY) return undefined;
   if (!(most > 0)) return `There is no ${name} left.`;
   const more: BlendInput = {
     ...input,
