@@ -76,6 +76,7 @@ export {
   type UndoneEntry,
 } from "./season/log.ts";
 export { planSeason } from "./season/plan.ts";
+export { plantingLabel } from "./season/planting-label.ts";
 export type { Condition, Evidence, Programme, Stage, StageTarget } from "./season/programme.ts";
 export { PROGRAMMES, programmeNamed } from "./season/programmes/programmes.ts";
 export { readLogEntry } from "./season/read-log.ts";

@@ -1,4 +1,4 @@
-import type { Planting, SeasonInput, SeasonPlan } from "nutrient-core";
+import { plantingLabel, type SeasonInput, type SeasonPlan } from "nutrient-core";
 
 /** More places than this are counted rather than named. */
 export const NAMED = 4;
@@ -14,7 +14,7 @@ export function namesInShort(names: readonly string[]): string {
  * record have only the first.
  */
 export function withPlaceNames({ plantings }: SeasonInput, plan: SeasonPlan): SeasonPlan {
-  const labels = new Map(plantings.map((planting) => [planting.name, labelOf(planting)]));
+  const labels = new Map(plantings.map((planting) => [planting.name, plantingLabel(planting)]));
   const named = <T extends { readonly planting: string }>(parts: readonly T[]): T[] =>
     parts.map((part) => ({ ...part, planting: labels.get(part.planting) ?? part.planting }));
   return {
@@ -26,11 +26,4 @@ export function withPlaceNames({ plantings }: SeasonInput, plan: SeasonPlan): Se
     budget: named(plan.budget),
     programmes: named(plan.programmes),
   };
-}
-
-function labelOf({ name, places }: Planting): string {
-  if (places.length <= 1) return name;
-  const names = places.map((place) => place.name);
-  if (names.length <= NAMED) return names.join(" + ");
-  return `${names.slice(0, NAMED - 1).join(" + ")} and ${names.length - NAMED + 1} more`;
 }

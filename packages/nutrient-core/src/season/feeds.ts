@@ -4,7 +4,8 @@ import type { Delivered } from "../supply/supply.ts";
 import type { Wanted } from "../supply/target.ts";
 import { dayNumber } from "./civil-date.ts";
 import type { Stage } from "./programme.ts";
-import { type Recipe, type RecipeRequest, recipeFor } from "./recipe.ts";
+import type { Recipe } from "./recipe.ts";
+import type { RecipeBook } from "./recipe-book.ts";
 import { everyDays, type Slot } from "./schedule.ts";
 import type { Planting, SeasonInput } from "./season.ts";
 
@@ -15,34 +16,6 @@ export interface Feed {
   readonly recipe: Recipe;
   /** Feeds that are mixed alike share it. */
   readonly recipeNumber: number;
-}
-
-/** Recipes that were worked out already: a season has many feeds of few recipes. */
-export interface RecipeBook {
-  readonly recipe: (request: RecipeRequest) => Outcome<{ readonly recipe: Recipe; readonly number: number }>;
-  readonly all: () => readonly Recipe[];
-}
-
-export function recipeBook(input: SeasonInput): RecipeBook {
-  const numbers = new Map<string, number>();
-  const recipes: Recipe[] = [];
-  return {
-    all: () => recipes,
-    recipe: (request) => {
-      const key = JSON.stringify([
-        request.products.map(({ id }) => id),
-        request.wanted.map(({ nutrient, rate }) => [nutrient, rate]),
-        request.fromMix,
-      ]);
-      const number = numbers.get(key);
-      if (number !== undefined) return answer({ recipe: recipes[number]!, number });
-      const made = recipeFor(request, input);
-      if (!made.ok) return made;
-      numbers.set(key, recipes.length);
-      recipes.push(made.value);
-      return answer({ recipe: made.value, number: recipes.length - 1 });
-    },
-  };
 }
 
 /** Cans are whole: half a can more is a can more, but not for a drop. */
@@ -81,14 +54,10 @@ export function feedFor(
   const litres = cans * input.canLitres;
   const products = productsOf(stage, input);
   if (!products.ok) return products;
-  const shares = basisShares(stage, planting);
-  if (!shares.ok) return shares;
+  const known = areaKnown(stage, planting);
+  if (!known.ok) return known;
   const wanted = stage.target.wanted.map((line): Wanted => {
-    const grams = (rate: number): number => {
-      if (stage.target.basis === "litre") return (rate * litres) / 1000;
-      return rate * shares.value;
-    };
-    const whole = grams(line.rate);
+    const whole = gramsOfRate(line.rate, stage, planting, litres)!;
     const feed = stage.target.per === "feed" ? whole : Math.max(0, whole - (givenGrams[line.nutrient] ?? 0)) / left;
     const rate = (feed * 1000) / litres;
     const perAsked = line.rate > 0 ? line.asked.rate / line.rate : 1;
@@ -100,10 +69,22 @@ export function feedFor(
   );
 }
 
-/** How many plants or square metres share a rate that is not per litre. */
-function basisShares(stage: Stage, planting: Planting): Outcome<number> {
-  if (stage.target.basis !== "squareMetre") return answer(planting.plants);
-  if (planting.areaSquareMetres !== undefined) return answer(planting.areaSquareMetres);
+/**
+ * A rate of a stage's target as grams for all plants of a planting: in one feed, or in all of the stage together where
+ * its feeds share an amount.
+ *
+ * @param rate In the target's own unit: mg/L, grams per plant or grams per square metre.
+ * @param litres Of feed that the planting gets in one go.
+ * @returns Undefined where the rate is per area and the area is not known.
+ */
+export function gramsOfRate(rate: number, { target }: Stage, planting: Planting, litres: number): number | undefined {
+  if (target.basis === "litre") return (rate * litres) / 1000;
+  if (target.basis === "plant") return rate * planting.plants;
+  return planting.areaSquareMetres === undefined ? undefined : rate * planting.areaSquareMetres;
+}
+
+function areaKnown(stage: Stage, planting: Planting): Outcome<true> {
+  if (stage.target.basis !== "squareMetre" || planting.areaSquareMetres !== undefined) return answer(true);
   return unusable({
     code: "area-unknown",
     path: "places",

@@ -3,8 +3,9 @@ import { gapOf } from "../mix/testing/evaluate.ts";
 import { addDays, type CivilDate, dateOfDay, dayNumber } from "./civil-date.ts";
 import { cropFacts } from "./crop.ts";
 import { type DailyTemperature, degreeDays } from "./degree-days.ts";
-import { milestoneCalendar, surroundingsOf } from "./milestones.ts";
+import { milestoneCalendar } from "./milestones.ts";
 import { planSeason } from "./plan.ts";
+import { surroundingsOf } from "./surroundings.ts";
 import { answered, day, planting, season } from "./testing/demo.ts";
 
 /** So many years of weather by a rule: `warmth(day of the year, year)` is the minimum, ten degrees below the maximum. */

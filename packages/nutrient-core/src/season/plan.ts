@@ -3,36 +3,21 @@ import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 import type { Problem } from "../outcome/problem.ts";
 import type { WorkingLine } from "../outcome/working.ts";
 import { budgetsOf } from "./budget.ts";
-import { type CivilDate, dateOfDay, dayNumber } from "./civil-date.ts";
-import { MILESTONES } from "./crop.ts";
-import { eventsOf } from "./events.ts";
-import { type RecipeBook, recipeBook } from "./feeds.ts";
-import {
-  effectiveEntries,
-  entriesByPlanting,
-  type FedEntry,
-  type HarvestedEntry,
-  type LogEntry,
-  type RainedOutEntry,
-  type UndoneEntry,
-} from "./log.ts";
-import {
-  type MilestoneCalendar,
-  milestoneCalendar,
-  type Sighting,
-  type Surroundings,
-  surroundingsOf,
-} from "./milestones.ts";
-import { aheadOfToday, beforePlanting, seasonCautions } from "./plan-cautions.ts";
-import { unknownPlantings, unplacedProblem } from "./plan-problems.ts";
+import { budgetCautions } from "./budget-cautions.ts";
+import type { CivilDate } from "./civil-date.ts";
+import { largeFeeds } from "./large-feeds.ts";
+import { effectiveEntries, entriesByPlanting, type HarvestedEntry, type LogEntry } from "./log.ts";
+import { unknownPlantings } from "./plan-problems.ts";
 import { MOST_SHOWN, planWorking, warmthWorking } from "./plan-working.ts";
 import { plantingCautions } from "./planting-cautions.ts";
-import { remindersFor } from "./reminders.ts";
-import { schedule } from "./schedule.ts";
-import type { Planting, SeasonInput } from "./season.ts";
-import type { MilestoneDate, Reminder, SeasonEvent, SeasonPlan, StageSpan } from "./season-plan.ts";
+import { type PlantingPlan, planPlanting } from "./planting-plan.ts";
+import { recipeBook } from "./recipe-book.ts";
+import { recipeCautions } from "./recipe-cautions.ts";
+import { aheadOfToday, beforePlanting, productsUnknown } from "./record-cautions.ts";
+import type { SeasonInput } from "./season.ts";
+import type { SeasonEvent, SeasonPlan } from "./season-plan.ts";
 import { shoppingFor } from "./shopping.ts";
-import { placeStages } from "./stages.ts";
+import { surroundingsOf } from "./surroundings.ts";
 import { totalsOf } from "./totals.ts";
 
 /**
@@ -109,7 +94,10 @@ export function planSeason(
   };
   const cautions: Caution[] = [
     ...plantingCautions(parts, input, today),
-    ...seasonCautions(plan, input, book.all()),
+    ...recipeCautions(plan, input, book.all()),
+    ...budgetCautions(plan, input),
+    ...productsUnknown(plan, input),
+    ...parts.flatMap(({ planting, slots }) => largeFeeds(planting, slots, input)),
     ...aheadOfToday(entries, today),
     ...beforePlanting(lines, input.plantings),
   ];
@@ -119,61 +107,6 @@ export function planSeason(
     ...shopping.working,
   ];
   return answer(plan, inOrderOfUrgency(cautions), working);
-}
-
-interface PlantingPlan {
-  readonly planting: Planting;
-  readonly calendar: MilestoneCalendar;
-  readonly events: readonly SeasonEvent[];
-  readonly milestones: readonly MilestoneDate[];
-  readonly stages: readonly StageSpan[];
-  readonly reminders: readonly Reminder[];
-}
-
-function planPlanting(
-  planting: Planting,
-  input: SeasonInput,
-  own: readonly Exclude<LogEntry, UndoneEntry>[],
-  today: CivilDate | null,
-  book: RecipeBook,
-  surroundings: Surroundings,
-): Outcome<PlantingPlan> {
-  const observed = own.flatMap(sightings);
-  const fed = own.filter((entry): entry is FedEntry => entry.kind === "fed");
-  const rainedOut = own.filter((entry): entry is RainedOutEntry => entry.kind === "rained-out");
-  const calendar = milestoneCalendar(surroundings, planting, observed, today);
-  const { placed, unplaced } = placeStages(planting, calendar, today);
-  if (unplaced.length > 0) return unusable(...unplaced.map((one) => unplacedProblem(one, planting)));
-  const slots = schedule(
-    planting,
-    placed,
-    fed,
-    new Set(rainedOut.map(({ date }) => dayNumber(date))),
-    today === null ? null : dayNumber(today),
-  );
-  const events = eventsOf(slots, planting, input, book);
-  if (!events.ok) return events;
-  return answer({
-    planting,
-    calendar,
-    events: events.value,
-    milestones: MILESTONES.flatMap((milestone) => calendar.dateOf(milestone) ?? []),
-    stages: placed.map(({ stage, begins, ends, provisional }) => ({
-      planting: planting.name,
-      id: stage.id,
-      name: stage.name,
-      begins: dateOfDay(begins),
-      ends: dateOfDay(ends),
-      provisional,
-    })),
-    reminders: input.reminders ? remindersFor(planting, calendar, input.sowingCelsius) : [],
-  });
-}
-
-/** What a line shows of the plants: fruit that was picked was ripe enough to pick. */
-function sightings(entry: Exclude<LogEntry, UndoneEntry>): Sighting[] {
-  if (entry.kind === "observed") return [entry];
-  return entry.kind === "harvested" ? [{ milestone: "first-harvest", date: entry.date }] : [];
 }
 
 /** In order of date; feeds of one day keep the order of the plantings. */

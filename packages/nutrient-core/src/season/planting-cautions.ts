@@ -1,13 +1,8 @@
 import { type Caution, raise } from "../outcome/caution.ts";
-import {
-  manureNearHarvest,
-  milestoneImplied,
-  milestoneNotRecorded,
-  nothingRecorded,
-  ruleOfThumb,
-  weatherGoesOn,
-  weatherNotUsed,
-} from "./cautions.ts";
+import { manureNearHarvest, ruleOfThumb } from "./caution-kinds/feed.ts";
+import { milestoneImplied, milestoneNotRecorded, weatherGoesOn, weatherNotUsed } from "./caution-kinds/milestones.ts";
+import { ofPlanting, ofPlantings } from "./caution-kinds/planting.ts";
+import { nothingRecorded } from "./caution-kinds/record.ts";
 import { type CivilDate, daysBetween } from "./civil-date.ts";
 import type { MilestoneCalendar } from "./milestones.ts";
 import type { Programme } from "./programme.ts";
@@ -32,7 +27,7 @@ export function plantingCautions(
     ...cases.flatMap(({ planting }) => thumb(planting)),
     ...milestones(cases, today),
     ...together(cases, ({ events }) => events.filter(({ status }) => status === "assumed").length).map(
-      ([feeds, plantings]) => raise(nothingRecorded, { plantings, feeds }),
+      ([feeds, plantings]) => raise(nothingRecorded, { ...ofPlantings(plantings), feeds }),
     ),
     ...(lastRecorded === undefined ? [] : weather(cases, lastRecorded)),
     ...cases.flatMap((one) => manure(one, input)),
@@ -43,14 +38,14 @@ export function plantingCautions(
 function together<T extends string | number>(
   cases: readonly PlantingCase[],
   what: (one: PlantingCase) => T | undefined,
-): [what: T, plantings: string[]][] {
-  const groups = new Map<T, string[]>();
+): [what: T, plantings: Planting[]][] {
+  const groups = new Map<T, Planting[]>();
   for (const one of cases) {
     const found = what(one);
     if (!found) continue;
     const group = groups.get(found);
-    if (group) group.push(one.planting.name);
-    else groups.set(found, [one.planting.name]);
+    if (group) group.push(one.planting);
+    else groups.set(found, [one.planting]);
   }
   return [...groups];
 }
@@ -81,11 +76,13 @@ function milestones(cases: readonly PlantingCase[], today: CivilDate | null): Ca
       return date?.impliedBy && `${date.likely} ${date.impliedBy}`;
     });
     return [
-      ...overdue.map(([latest, plantings]) => raise(milestoneNotRecorded, { plantings, milestone, latest })),
+      ...overdue.map(([latest, plantings]) =>
+        raise(milestoneNotRecorded, { ...ofPlantings(plantings), milestone, latest }),
+      ),
       ...implied.map(([key, plantings]) => {
         const [date = "", later = ""] = key.split(" ");
         return raise(milestoneImplied, {
-          plantings,
+          ...ofPlantings(plantings),
           milestone,
           later: later.replaceAll("-", " "),
           date: date as CivilDate,
@@ -106,8 +103,8 @@ function weather(cases: readonly PlantingCase[], lastRecorded: CivilDate): Cauti
     calendar.dateOf("first-flower")?.basis === "days" ? calendar.warmthMissing() : undefined,
   );
   return [
-    ...goesOn.map(([, plantings]) => raise(weatherGoesOn, { plantings, lastRecorded })),
-    ...unused.map(([missing, plantings]) => raise(weatherNotUsed, { plantings, missing })),
+    ...goesOn.map(([, plantings]) => raise(weatherGoesOn, { ...ofPlantings(plantings), lastRecorded })),
+    ...unused.map(([missing, plantings]) => raise(weatherNotUsed, { ...ofPlantings(plantings), missing })),
   ];
 }
 
@@ -126,7 +123,7 @@ function manure({ planting, calendar, events }: PlantingCase, input: SeasonInput
     return products.length > 0 && days < MANURE_DAYS ? [{ date, products, days: Math.max(0, days) }] : [];
   });
   const [first] = near;
-  return first ? [raise(manureNearHarvest, { planting: planting.name, ...first, harvest })] : [];
+  return first ? [raise(manureNearHarvest, { ...ofPlanting(planting), ...first, harvest })] : [];
 }
 
 /** Whether a later stage cuts nitrogen and raises phosphorus against the stage before it. */
