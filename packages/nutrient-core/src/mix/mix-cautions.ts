@@ -3,19 +3,16 @@ import { hazardCautions } from "../product/hazard-cautions.ts";
 import { materialById } from "../product/materials.ts";
 import { pairCautions } from "../product/pair-cautions.ts";
 import {
-  brickYield,
   coirLime,
   compostSalts,
   compostShare,
-  drainageLayer,
-  HAZARD_CAUTIONS,
   limeWithCompost,
   peatNeedsLime,
   peatWithCompost,
-  tradePot,
-  volumeLossAssumed,
-  weightUnknown,
-} from "./cautions.ts";
+} from "./caution-kinds/compost-and-lime.ts";
+import { HAZARD_CAUTIONS } from "./caution-kinds/hazard.ts";
+import { brickYield } from "./caution-kinds/order.ts";
+import { drainageLayer, tradePot, volumeLossAssumed, weightUnknown } from "./caution-kinds/volume.ts";
 import { type IngredientHazard, ingredientFacts } from "./ingredient/facts.ts";
 import { loadCautions } from "./load-cautions.ts";
 import { LIME, materialPartCautions } from "./material-as-part.ts";

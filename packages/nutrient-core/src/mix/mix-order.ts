@@ -1,7 +1,7 @@
 import { type Caution, raise } from "../outcome/caution.ts";
 import { answer, type Outcome } from "../outcome/outcome.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
-import { noPackKnown, priceMissing } from "./cautions.ts";
+import { noPackKnown, priceMissing } from "./caution-kinds/order.ts";
 import type { MixInput } from "./mix-input.ts";
 import type { MixComponent, MixResult, OrderedPack } from "./mix-result.ts";
 import type { Need } from "./order/offer.ts";

@@ -1,7 +1,6 @@
 import * as z from "zod/mini";
 import { throughDoor } from "../outcome/door.ts";
 import { answer, at, gather, type Outcome, unusable } from "../outcome/outcome.ts";
-import type { Problem } from "../outcome/problem.ts";
 import { readNumber } from "../quantity/number.ts";
 import type { QuantityReader } from "../quantity/quantity.ts";
 import type { Fill } from "./fill/fill.ts";
@@ -9,6 +8,7 @@ import { readFills } from "./fill/read-fill.ts";
 import { type IngredientSupply, mergedSupplies, readShelfIngredients, readSupplyTexts } from "./ingredient/supply.ts";
 import type { Car, MixInput } from "./mix-input.ts";
 import type { OrderAim } from "./order/offer.ts";
+import { readCar } from "./read-car.ts";
 import { readFloorLimit } from "./read-floor-limit.ts";
 import { readRecipe } from "./recipe/read-recipe.ts";
 import type { Recipe } from "./recipe/recipe.ts";
@@ -150,41 +150,6 @@ function readAim(written: string): Outcome<OrderAim> {
     received: written,
     hint: "write least-cost or least-left-over",
   });
-}
-
-/** Reads what a car takes: `400 kg`, `600 L` or both, parted by a comma. */
-function readCar(written: string, quantity: QuantityReader): Outcome<Car> {
-  let car: { kilograms?: number; litres?: number } = {};
-  for (const part of written.split(/\s*,(?!\d)\s*/)) {
-    const read = quantity(part);
-    if (!read.ok) return read;
-    const twice = { mass: car.kilograms, volume: car.litres }[read.value.dimension as "mass" | "volume"] !== undefined;
-    if (twice) return unusable(carTwice(written));
-    if (read.value.dimension === "mass") car = { ...car, kilograms: read.value.value / 1000 };
-    else if (read.value.dimension === "volume") car = { ...car, litres: read.value.value };
-    else {
-      return unusable({
-        code: "dimension-mismatch",
-        path: "",
-        message: `"${part}" is neither a mass nor a volume.`,
-        expected: "what the car takes, such as 400 kg, 600 L",
-        received: written,
-        hint: 'write "400 kg, 600 L"',
-      });
-    }
-  }
-  return answer(car);
-}
-
-function carTwice(written: string): Problem {
-  return {
-    code: "car-unreadable",
-    path: "",
-    message: `"${written}" says twice what the car takes.`,
-    expected: "one mass, one volume, or one of each",
-    received: written,
-    hint: 'write "400 kg, 600 L"',
-  };
 }
 
 function missing(path: string, example: string) {

@@ -1,12 +1,11 @@
 import { answer, type Outcome, unusable } from "../../outcome/outcome.ts";
-import type { Problem } from "../../outcome/problem.ts";
 import { NUMBER_PATTERN, plainText, readNumber } from "../../quantity/number.ts";
-import { rateUnitNamed } from "../../supply/rate-unit.ts";
+import { merged, summed } from "./merged.ts";
+import { readAddition } from "./read-addition.ts";
 import { type Addition, OWN, type Recipe, type RecipeComponent } from "./recipe.ts";
+import { listed, splitOutside } from "./split-list.ts";
 import { STARTING_POINTS } from "./starting-points.ts";
-
-const EXAMPLE =
-  '"compost 1, perlite 1, coir 1", "compost 40%, perlite 30%, coir 30%" or "own soil 2, compost 1 + lime 3 kg/m3"';
+import { unreadable } from "./unreadable.ts";
 
 /**
  * Reads a recipe: ingredients by parts or percent of volume, and after a `+` what is mixed in by mass per volume.
@@ -51,12 +50,6 @@ interface Part {
   readonly amount: number;
   readonly isPercent: boolean;
   readonly inside: Parts;
-}
-
-/** What a list names, parted by commas or semicolons; a list of nothing is one empty piece, for its reader to refuse. */
-function listed(list: string): string[] {
-  const pieces = splitOutside(list, ",;").filter((piece) => piece !== "");
-  return pieces.length === 0 ? [""] : pieces;
 }
 
 /** Reads a list of ingredients; their shares sum to 1. */
@@ -149,79 +142,4 @@ function readIngredient(name: string, text: string): Outcome<Parts> {
   if (!/[a-z]/i.test(name)) return unusable(unreadable(text, `"${name}" is no ingredient`));
   if (name.length > 60) return unusable(unreadable(text, "an ingredient's name is longer than 60 letters"));
   return answer({ components: [{ name: name.toLowerCase(), share: 1, isOwn: OWN.test(name) }], additions: [] });
-}
-
-/** A tonne in a cubic metre is more than most mixes weigh. */
-const MOST_GRAMS_PER_CUBIC_METRE = 1e6;
-
-const ADDITION = new RegExp(`^(\\S.*?)[: ]\\s*(${NUMBER_PATTERN})\\s*([a-z].*)$`, "i");
-
-function readAddition(piece: string, text: string): Outcome<Addition> {
-  // Grades such as 5-10-10 hold numbers, so every place where an amount could begin is tried, from the left.
-  for (let from = piece.indexOf(" "); from >= 0; from = piece.indexOf(" ", from + 1)) {
-    const match = ADDITION.exec(`x${piece.slice(from)}`);
-    const unit = match && rateUnitNamed(match[3]!);
-    if (!match || unit?.basis !== "cubicMetre" || match[1] !== "x") continue;
-    const rate = readNumber(match[2]!);
-    if (!rate.ok) return rate;
-    const gramsPerCubicMetre = rate.value * unit.factor;
-    if (!(rate.value > 0) || gramsPerCubicMetre > MOST_GRAMS_PER_CUBIC_METRE) break;
-    return answer({ name: piece.slice(0, from).trim().toLowerCase(), gramsPerCubicMetre });
-  }
-  return unusable({
-    code: "addition-unreadable",
-    path: "",
-    message: `"${piece}" is not something mixed in by mass.`,
-    expected:
-      "a name and a rate per cubic metre or cubic yard, such as lime 3 kg/m3, less than a tonne in a cubic metre",
-    received: text,
-    hint: 'write for example "+ lime 3 kg/m3" or "+ lime 5 lb/cu yd"',
-  });
-}
-
-/** Parts a list at any of the signs, outside brackets only; a comma inside a number (1,5) is no sign. */
-function splitOutside(text: string, signs: ",;" | "+"): string[] {
-  const pieces: string[] = [];
-  let depth = 0;
-  let piece = "";
-  for (const [index, letter] of [...text].entries()) {
-    if (letter === "(") depth += 1;
-    if (letter === ")") depth -= 1;
-    const inNumber = letter === "," && /\d/.test(text[index - 1] ?? "") && /\d/.test(text[index + 1] ?? "");
-    if (signs.includes(letter) && depth === 0 && !inNumber) {
-      pieces.push(piece.trim());
-      piece = "";
-    } else piece += letter;
-  }
-  return [...pieces, piece.trim()];
-}
-
-/** What is mixed in twice, in two groups say, is weighed once. */
-function summed(additions: readonly Addition[]): Addition[] {
-  const byName = new Map<string, number>();
-  for (const { name, gramsPerCubicMetre } of additions) {
-    byName.set(name, (byName.get(name) ?? 0) + gramsPerCubicMetre);
-  }
-  return [...byName].map(([name, gramsPerCubicMetre]) => ({ name, gramsPerCubicMetre }));
-}
-
-function merged(components: readonly RecipeComponent[]): RecipeComponent[] {
-  const byName = new Map<string, RecipeComponent>();
-  for (const component of components) {
-    const before = byName.get(component.name);
-    byName.set(component.name, before ? { ...before, share: before.share + component.share } : component);
-  }
-  return [...byName.values()];
-}
-
-function unreadable(text: string, reason: string): Problem {
-  return {
-    code: "recipe-unreadable",
-    path: "",
-    message: `"${text}" is not a recipe: ${reason}.`,
-    expected:
-      "ingredients, each with its part or percent, parted by commas or semicolons; or the id of a starting point",
-    received: text,
-    hint: `write for example ${EXAMPLE}; starting points: ${STARTING_POINTS.map(({ id }) => id).join(", ")}`,
-  };
 }
