@@ -68,6 +68,7 @@ interface Document {
       id: string;
       feeds: number;
       gramsPerPlant: Record<string, number>;
+      recorded: object;
       cost?: number;
     }[];
   };
@@ -226,6 +227,40 @@ describe("the courtyard's season", () => {
     }
     expect((await run(FILE, ...TODAY, "--compare")).out).toContain("two-phase");
   });
+
+  test("--compare begins with the season as planned, and counts the record in every line", async () => {
+    const { result } = await json(FILE, ...TODAY, "--record", "fed 3 cans in pots 2027-06-01", "--compare");
+    const [first, ...others] = result.comparison!;
+    expect([first!.id, first!.feeds]).toEqual(["as-planned", result.events.length]);
+    for (const { recorded } of [first!, ...others]) expect(recorded).toEqual({ ...first!.recorded, feeds: 1, cans: 3 });
+    const { out } = await run(FILE, ...TODAY, "--compare");
+    expect(out).toMatch(/^On record, and counted in each of these: 1 feed, 3 cans: N /);
+    expect(out).toContain("\nas planned: leaf first, then flower and fruit (common practice, no source)\n");
+    expect(out.replace(/\s+/g, " ")).toMatch(/two-phase: .*? 18 feeds, \d+ of the other 17 as wanted/);
+  });
+
+  test("--compare of own stages for a crop whose flowering nothing tells: the programmes that need it are named", async () => {
+    const own = read(FILE)
+      .replace("crop: sweet pepper", "crop: tomato")
+      .replace("programme: two-phase", "stages: [{name: steady, begins: set out, target: N 120 ppm}]")
+      .replace(/stageProducts:\n(?: .*\n)+/, "")
+      .replace("log: season.log", "log: own.log");
+    writeFileSync(join(folder, "courtyard/own.yaml"), own);
+    const { out, code } = await run("courtyard/own.yaml", ...TODAY, "--compare");
+    expect(code).toBe(0);
+    expect(out).toContain("as planned: own stages (your own)");
+    expect(out.replace(/\s+/g, " ")).toContain('Note: "two-phase" is not among the programmes compared.');
+  });
+
+  test("a mix by its recipe: its compost is counted, said and worked out", async () => {
+    const mixed = read(FILE).replace(/ {2}brings: .*/, "  recipe: compost 1, perlite 1, coir 1");
+    writeFileSync(join(folder, "courtyard/mixed.yaml"), mixed);
+    const { out, code } = await run("courtyard/mixed.yaml", ...TODAY, "--working");
+    expect(code).toBe(0);
+    expect(out.replace(/\s+/g, " ")).toContain("Note: The mix is counted with N 131 g/m3, reckoned from its recipe");
+    expect(out).toContain("a cubic metre of the mix: dry compost in the mix:");
+    expect(out).toContain("beds: N from the mix for each plant:");
+  });
 });
 
 describe("recording", () => {
@@ -249,6 +284,18 @@ describe("recording", () => {
     });
     const again = await json(FILE, "--today", "2027-06-13", "--record", "fed again 1 can in pots");
     expect(again.result.recorded).toHaveLength(1);
+  });
+
+  test("a slip of the pen is kept, and told at once beside what the plan gives", async () => {
+    const { out, code } = await run(FILE, ...TODAY, "--record", "fed 2000 cans in pots");
+    expect(code).toBe(0);
+    expect(read(LOG)).toContain("cans=2000 ");
+    expect(out.replace(/\s+/g, " ")).toContain(
+      'Take care: pots: line 3 of the record (10 Jun 2027) says 2000 cans of 10 L, where the plan for "building the frame" gives 2 of 10 L (1000 times)',
+    );
+    const { cautions, result } = await json(FILE, ...TODAY, "--undo", "--record", "fed 2 cans in pots");
+    expect(cautions.map((caution) => caution.code)).not.toContain("recorded-feed-large");
+    expect(result.events.find(({ status }) => status === "given")!.cans).toBe(2);
   });
 
   test("a feed other than the planned one, in spoons and grams", async () => {
@@ -461,6 +508,7 @@ describe("a season file of one's own", () => {
     await run("mine.yaml", "--new");
     const { out } = await run("mine.yaml", "--today", "2027-06-01", "--csv", "a.csv");
     expect(out).toContain("cans for pots + bed");
+    expect(out).toContain("Note: pots + bed: no feed is on record");
     expect(read("a.csv")).toContain(",pots + bed,");
     expect(await problem("mine.yaml", "--today", "2027-06-01", "--record", "fed in bed")).toMatchObject({
       code: "place-fed-with-others",

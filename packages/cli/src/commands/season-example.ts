@@ -41,8 +41,10 @@ scale: 1 g
 
 # What the water and the mix bring need not be fed.
 # water: N 4 ppm, Ca 60 ppm, Mg 8 ppm
+# The mix by its recipe (what its compost gives is reckoned), or by what a label or a test says that it brings.
 # mix:
-#   brings: N 15 g/m3, P2O5 8 g/m3, K2O 40 g/m3
+#   recipe: compost 1, perlite 1, coir 1
+#   # brings: N 15 g/m3, P2O5 8 g/m3, K2O 40 g/m3
 #   over: 120 days
 
 # The most you want to give in the season, and how much of a feed drains out of the pots.

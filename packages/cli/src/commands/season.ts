@@ -39,7 +39,7 @@ export const seasonCommand: TrugCommand = {
       )
       .option("--undo [line]", "take back the last line of the record, or this one")
       .option("--set <field=value>", "change a field of the season file: setOut=2027-05-20", collect)
-      .option("--compare", "the season under each known programme: what it gives and costs")
+      .option("--compare", "the season as planned and under each known programme: what it gives and costs")
       .option("--csv <file>", "write the season as a table")
       .option("--calendar <file>", "write it as a calendar (.ics)")
       .option("--sheet <file>", "write it as a sheet to print (.html)"),
@@ -71,9 +71,13 @@ export const seasonCommand: TrugCommand = {
     const planned = { input, plan: shown, cautions, today: today.value, recordedLines: log.value.lines };
     const written = await writeOutputs(planned, options, context.io);
     if (!written.ok) return written;
-    const compared = options["compare"] === true ? compareProgrammes(input, PROGRAMMES) : answer(undefined);
+    const compared =
+      options["compare"] === true
+        ? compareProgrammes(input, PROGRAMMES, log.value.entries, today.value)
+        : answer(undefined);
     if (!compared.ok) return compared;
     const comparison = compared.value;
+    const heeded = [...cautions, ...compared.cautions];
     const isClosest = plan.value.events.some(({ status, reached }) => status === "planned" && reached === "closest");
     return {
       inputs: { file, log: place.shownAs, today: today.value, ...understood(input) },
@@ -84,8 +88,8 @@ export const seasonCommand: TrugCommand = {
         written: written.value,
         ...(comparison ? { comparison } : {}),
       },
-      cautions,
-      ...(options["all"] === true ? {} : { cautionsShown: glanceCautions(cautions) }),
+      cautions: heeded,
+      ...(options["all"] === true ? {} : { cautionsShown: glanceCautions(heeded) }),
       working: [...season.working, ...plan.working],
       lines: (style) => [
         ...recorded.value.map(({ told }) => told),

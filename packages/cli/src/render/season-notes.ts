@@ -9,6 +9,8 @@ const SHORTENED: ReadonlySet<string> = new Set([
   "weather-not-used",
   "weather-carried-on",
   "temperature-read-as-celsius",
+  "mix-reckoned",
+  "programme-not-compared",
 ]);
 
 /** Said already beside the limits. */

@@ -74,6 +74,13 @@ export function mixFirstSeason(
         source: AVERAGE_COMPOST.source,
       },
       {
+        label: "nitrogen of it that is free in the first season, at least",
+        expression: `${term(nitrogen)} g/m^3 * ${term(low)}`,
+        value: first[0],
+        unit: "g/m^3",
+        source: "uc-orchard-compost-nitrogen",
+      },
+      {
         label: "nitrogen of it that is free in the first season, at most",
         expression: `${term(nitrogen)} g/m^3 * ${term(high)}`,
         value: first[1],

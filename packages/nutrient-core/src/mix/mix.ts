@@ -10,9 +10,10 @@ import { fillSpaces } from "./mix-fills.ts";
 import type { MixInput } from "./mix-input.ts";
 import { orderComponents } from "./mix-order.ts";
 import type { MixResult } from "./mix-result.ts";
+import { mixedIngredients } from "./mixed-ingredients.ts";
 import { LOSS_SHARE_RANGE, SETTLING_SHARE_RANGE } from "./usual-losses.ts";
 import { mixVolumes, volumesWorking } from "./volumes.ts";
-import { floorLoad, floorLoadWorking, type MixedIngredient, mixMass } from "./weight.ts";
+import { floorLoad, floorLoadWorking, mixMass } from "./weight.ts";
 
 /**
  * How much of everything fills these beds and pots, what to buy, what it weighs and what it brings.
@@ -31,15 +32,7 @@ export function mix(input: MixInput): Outcome<MixResult> {
   const spaces = fillSpaces(fills);
   const volumes = mixVolumes(spaces.volumeLitres, losses);
   const working: WorkingLine[] = [...spaces.working, ...volumesWorking(volumes, losses, lossSources)];
-  const ingredients = recipe.components.map((component): MixedIngredient => {
-    const own = input.supplies.find(({ name }) => name === component.name)?.dryKilogramsPerLitre;
-    return {
-      name: component.name,
-      volumeLitres: component.share * volumes.fillVolumeLitres,
-      looseVolumeLitres: component.share * volumes.orderVolumeLitres,
-      ...(own === undefined ? {} : { dryKilogramsPerLitre: own }),
-    };
-  });
+  const ingredients = mixedIngredients(input, volumes);
   for (const [index, { name, looseVolumeLitres }] of ingredients.entries()) {
     working.push({
       label: `${name}, loose`,

@@ -89,7 +89,7 @@ function spread(own: readonly Portion[], { plants, areaSquareMetres }: Planting)
     gramsPerPlant: totalGrams / plants,
     ...(areaSquareMetres === undefined ? {} : { gramsPerSquareMetre: totalGrams / areaSquareMetres }),
     totalGrams,
-    range: totalGrams > 0 ? [low / totalGrams, high / totalGrams] : [1, 1],
+    rangeAsShare: totalGrams > 0 ? [low / totalGrams, high / totalGrams] : [1, 1],
   };
 }
 

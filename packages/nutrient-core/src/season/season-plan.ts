@@ -187,8 +187,8 @@ export interface Spread {
   readonly gramsPerPlant: number;
   readonly gramsPerSquareMetre?: number;
   readonly totalGrams: number;
-  /** Factors on all three: lowest and highest. */
-  readonly range: readonly [number, number];
+  /** The least and the most that it can have been, as a share of the figures above: 0.97 is three percent less. */
+  readonly rangeAsShare: readonly [number, number];
 }
 
 export interface CeilingOutlook {

@@ -72,9 +72,12 @@ export const seasonDocument = z.strictObject({
   mix: z.optional(
     z
       .strictObject({
-        brings: z
-          .string()
-          .check(z.describe('What the mix or compost gives: "N 100 g/m3, K2O 200 g/m3" or "N 1 g/plant".')),
+        recipe: said(
+          'What the mix is made of, as trug mix reads it: "compost 1, perlite 1, coir 1"; what its compost gives is reckoned from it.',
+        ),
+        brings: said(
+          'What the mix or compost gives, instead of its recipe: "N 100 g/m3, K2O 200 g/m3" or "N 1 g/plant".',
+        ),
         over: z.string().check(z.describe('In how long, from setting out: "120 days".')),
       })
       .check(z.describe("Nutrients of the first season that need not be fed.")),

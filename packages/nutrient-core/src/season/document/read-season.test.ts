@@ -1,5 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { mix } from "../../mix/mix.ts";
+import { readMix } from "../../mix/read-mix.ts";
+import { gapOf } from "../../mix/testing/evaluate.ts";
 import { readQuantity } from "../../quantity/expression.ts";
 import { planSeason } from "../plan.ts";
 import { PROGRAMMES } from "../programmes/programmes.ts";
@@ -24,10 +27,12 @@ const WHOLE = {
   can: "10 L",
 };
 
+const CONTEXT = { shelf: SHELF, quantity: readQuantity };
+
 const read = (more: object = {}, less: readonly string[] = []) => {
   const document: Record<string, unknown> = { ...WHOLE, ...more };
   for (const key of less) delete document[key];
-  return readSeason(document, { shelf: SHELF, quantity: readQuantity });
+  return readSeason(document, CONTEXT);
 };
 const input = (more: object = {}): SeasonInput => answered(read(more));
 const told = (more: object = {}, less: readonly string[] = []): string[] => {
@@ -63,6 +68,78 @@ describe("a season document", () => {
     expect(plantings[1]!.fromMix!.overDays).toBe(120);
     const perPlant = input({ mix: { brings: "N 1 g/plant", over: "8 weeks" } }).plantings;
     expect(perPlant.map(({ fromMix }) => fromMix)).toEqual([{ gramsPerPlant: { N: 1 }, overDays: 56 }]);
+  });
+
+  describe("a mix by its recipe", () => {
+    const withMix = (recipe: string, components: readonly unknown[] = []) =>
+      readSeason({ ...WHOLE, mix: { recipe, over: "120 days" } }, { shelf: SHELF, quantity: readQuantity, components });
+    const answer = (recipe: string, components?: readonly unknown[]) => {
+      const season = withMix(recipe, components);
+      if (!season.ok) throw new Error(season.problems[0]!.message);
+      return season;
+    };
+    const nitrogen = (...mix: Parameters<typeof answer>): number =>
+      answer(...mix).value.plantings[1]!.fromMix!.gramsPerPlant.N ?? 0;
+
+    test("is reckoned as the mix room reckons it, at the lower end", () => {
+      const read = readMix(
+        { recipe: "compost 1, perlite 1, coir 1", fill: ["12 pots 20 L"] },
+        { quantity: readQuantity },
+      );
+      const { firstSeason } = answered(mix(answered(read)));
+      const [low] = firstSeason!.firstSeasonNitrogenGramsPerCubicMetre;
+      // 72 L a plant.
+      near(nitrogen("compost 1, perlite 1, coir 1"), low * 0.072);
+      // By hand: a third of 0.393 kg/L in 1000 L / (0.9 * 0.85), 1.53 % N of it, 5 % of that in the first season.
+      near(nitrogen("compost 1, perlite 1, coir 1"), ((1000 / 0.9 / 0.85 / 3) * 393 * 0.0153 * 0.05 * 72) / 1000);
+    });
+
+    test("says what it counts and what not, and shows its working, which an outside evaluator finds too", () => {
+      const { cautions, working } = answer("compost 1, perlite 1 + 5-10-10 3 kg/m3, lime 2 kg/m3");
+      expect(cautions.map(({ code, facts }) => [code, facts["additions"]])).toEqual([
+        ["mix-additions-not-counted", ["5-10-10"]],
+        ["mix-reckoned", undefined],
+      ]);
+      const labels = working.map(({ label }) => label);
+      expect(labels).toContain("a cubic metre of the mix: dry compost in the mix");
+      expect(labels).toContain("beds: N from the mix for each plant");
+      for (const line of working) expect(gapOf(line), line.label).toBeLessThanOrEqual(1e-9);
+    });
+
+    test("a density that was measured counts; without compost nothing is counted, and said", () => {
+      const measured = [{ name: "compost", density: "0.3 kg/L" }];
+      near(nitrogen("compost 1", measured), (nitrogen("compost 1") * 0.3) / 0.393);
+      const { cautions, value } = answer("peat 1, perlite 1");
+      expect(cautions.map(({ code }) => code)).toEqual(["mix-without-compost"]);
+      // What gives nothing keeps no places apart either.
+      expect(value.plantings.map(({ fromMix }) => fromMix!.gramsPerPlant)).toEqual([{}]);
+      expect(planSeason(value).ok).toBe(true);
+    });
+
+    test("what is wrong with it stands at its place", () => {
+      const places = (season: ReturnType<typeof withMix>) => (season.ok ? [] : season.problems.map(({ path }) => path));
+      expect(places(withMix("compost"))).toEqual(["mix.recipe"]);
+      expect(places(withMix("compost 1", [{ name: "compost", density: "heavy" }]))[0]).toMatch(
+        /^shelf components\[0\]/,
+      );
+      expect(told({ mix: { over: "9 days" } })).toEqual(["field-missing at mix"]);
+      expect(told({ mix: { recipe: "compost 1", brings: "N 1 g/m3", over: "9 days" } })).toEqual([
+        "options-conflict at mix",
+      ]);
+    });
+  });
+
+  test("a stage may call a product by any of its names", () => {
+    const stages = [
+      { name: "one", begins: "set out", target: "N 100 ppm", products: ["20-10-20"] },
+      { name: "two", begins: "set out + 30 days", target: "P2O5 100 ppm", products: ["superphosphate", "leafy-feed"] },
+    ];
+    const read = answered(readSeason({ ...WHOLE, programme: undefined, stages, litresPerPlant: "1 L" }, CONTEXT));
+    expect(read.plantings[0]!.programme.stages.map(({ products }) => products)).toEqual([
+      ["20-10-20"],
+      ["single-superphosphate", "leafy-feed"],
+    ]);
+    expect(planSeason(read).ok).toBe(true);
   });
 
   test("water, can, scale, spoons, ceilings, leaching and products of stages", () => {

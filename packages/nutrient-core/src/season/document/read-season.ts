@@ -19,6 +19,8 @@ import { readCeilings } from "./read-rates.ts";
 /** What a season is read with. */
 export interface SeasonContext extends ReadingContext {
   readonly currency?: string;
+  /** The shelf file's `components`, as written: a density measured there counts for the mix. */
+  readonly components?: readonly unknown[];
   /** Rows of the weather file that the season names. */
   readonly weather?: readonly DailyTemperature[];
 }
@@ -30,7 +32,7 @@ const USUAL_LEACHING = 0.15;
  * Turns a season document into what a plan is made from, or says everything that is wrong with it.
  *
  * @param document Anything: the parsed file.
- * @param context Shelf, quantity reader, currency, and the rows of the weather file that the document names.
+ * @param context Shelf, quantity reader, currency, what the shelf says of mix ingredients, and the rows of the weather file that the document names.
  * @returns What `planSeason` asks for; every problem carries the place in the document.
  * @example
  * const pots = { name: "pots", fill: "20 pots 20 L" };
@@ -47,7 +49,7 @@ export function readSeason(document: unknown, context: SeasonContext): Outcome<S
   const parts = gather<{
     plantings: readonly Planting[];
     products: readonly Product[];
-    stageProducts: readonly Product[];
+    stageProducts: ReadonlyMap<string, Product>;
     water: Delivered;
     canLitres: number;
     measures: Measures | undefined;
@@ -55,7 +57,7 @@ export function readSeason(document: unknown, context: SeasonContext): Outcome<S
     leachingShare: number;
     stockCounted: CivilDate | undefined;
   }>({
-    plantings: readPlantings(texts, quantity),
+    plantings: readPlantings(texts, context),
     products: readProducts(texts.products, "products", shelf),
     stageProducts: readStageProducts(texts, shelf),
     water: texts.water === undefined ? answer({}) : at("water", readAlready(texts.water, "litre")),
@@ -68,11 +70,12 @@ export function readSeason(document: unknown, context: SeasonContext): Outcome<S
   });
   if (!parts.ok) return parts;
   const { plantings, products, stageProducts, measures, ceilings, stockCounted, ...rest } = parts.value;
-  const known = new Map([...shelf, ...products, ...stageProducts].map((product) => [product.id, product]));
+  const named = [...stageProducts.values()];
+  const known = new Map([...shelf, ...products, ...named].map((product) => [product.id, product]));
   const input: SeasonInput = {
     ...rest,
     name: texts.name,
-    plantings,
+    plantings: plantings.map((planting) => withProductIds(planting, stageProducts)),
     products,
     shelf: [...known.values()],
     ceilings: ceilings.flat(),
@@ -107,14 +110,29 @@ function readProducts(
   });
 }
 
-/** Products that only single stages name: looked up here, so that a mistake is told with its place. */
-function readStageProducts({ stageProducts, stages }: SeasonDocument, shelf: readonly Product[]) {
+/** Products that single stages name, by the words for them: looked up here, so that a mistake is told with its place. */
+function readStageProducts(
+  { stageProducts, stages }: SeasonDocument,
+  shelf: readonly Product[],
+): Outcome<ReadonlyMap<string, Product>> {
   const named = [
     ...Object.entries(stageProducts ?? {}).map(([stage, ids]) => [`stageProducts.${stage}`, ids] as const),
     ...(stages ?? []).map(({ products = [] }, index) => [`stages[${index}].products`, products] as const),
   ];
   const read = gatherList(named.map(([path, ids]) => readProducts(ids, path, shelf)));
-  return read.ok ? answer(read.value.flat()) : read;
+  if (!read.ok) return read;
+  const words = named.flatMap(([, ids]) => ids);
+  return answer(new Map(read.value.flat().map((product, index) => [words[index]!, product])));
+}
+
+/** A stage may call a product by another of its names; from here on it is known by its id. */
+function withProductIds(planting: Planting, named: ReadonlyMap<string, Product>): Planting {
+  const stages = planting.programme.stages.map((stage) =>
+    stage.products === undefined
+      ? stage
+      : { ...stage, products: stage.products.map((words) => named.get(words)?.id ?? words) },
+  );
+  return { ...planting, programme: { ...planting.programme, stages } };
 }
 
 function readShareOf(written: string): Outcome<number> {

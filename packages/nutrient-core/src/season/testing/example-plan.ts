@@ -210,8 +210,8 @@ export const EXAMPLE_PLAN: SeasonPlan = {
     {
       planting: "pots",
       nutrient: "N",
-      given: { gramsPerPlant: 0.089, totalGrams: 1.6, range: [0.96, 1.06] },
-      season: { gramsPerPlant: 0.223, totalGrams: 4.01, range: [0.96, 1.06] },
+      given: { gramsPerPlant: 0.089, totalGrams: 1.6, rangeAsShare: [0.96, 1.06] },
+      season: { gramsPerPlant: 0.223, totalGrams: 4.01, rangeAsShare: [0.96, 1.06] },
       fromMixGramsPerPlant: 0.6,
       leachedGramsPerPlant: 0.033,
       need: { gramsPerPlant: [2.8, 5.6], source: "uc-pepper-fertility" },
