@@ -4,7 +4,7 @@ import type { Product } from "../product/product.ts";
 import { readProduct } from "../product/read-product.ts";
 import { givenAsPlanned } from "./fed.ts";
 import { fedOtherwise } from "./fed-otherwise.ts";
-import type { LogEntry } from "./log.ts";
+import type { FedEntry, LogEntry } from "./log.ts";
 import { planSeason } from "./plan.ts";
 import { plantingLabel } from "./planting-label.ts";
 import type { Programme, StageTarget } from "./programme.ts";
@@ -72,6 +72,8 @@ describe("a recorded feed that no plan would give", () => {
     expect(large(given(6, 60))).toEqual([]);
     expect(large(given(7, 20))[0]!.facts["compared"]).toHaveLength(1);
     expect(large(given(7, 20))[0]!.message).toContain("7 cans of 10 L");
+    const [tank] = large({ ...(given(1, 20) as FedEntry), canLitres: 100 });
+    expect(tank!.message).toContain("says 1 can of 100 L, where");
     // 60 g of a 20 % feed are 12 g of N, three times 4 g.
     expect(large(given(2, 60))).toEqual([]);
     const [strong] = large(given(2, 62));

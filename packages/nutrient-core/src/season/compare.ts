@@ -73,9 +73,8 @@ export function compareProgrammes(
     const plan = planSeason({ ...input, plantings }, log, today);
     if (plan.ok) compared.push(comparison(programme, plan.value, input));
     else if (plan.problems.every(({ code }) => CODES_OF_PROGRAMMES.has(code))) {
-      cautions.push(
-        raise(notCompared, { programme: programme.id, reasons: plan.problems.map(({ message }) => message) }),
-      );
+      // The first reason does: of a thousand beds each would say the same.
+      cautions.push(raise(notCompared, { programme: programme.id, reason: plan.problems[0]!.message }));
     } else return plan;
   }
   return answer(compared, cautions);

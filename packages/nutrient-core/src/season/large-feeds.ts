@@ -62,7 +62,7 @@ const isFarMore = (times: number): boolean => times > FAR_MORE * (1 + ROUNDING);
 function waterOf(entry: FedEntry, stage: Stage, planting: Planting, { canLitres }: SeasonInput): Comparison[] {
   const cans = cansFor(litresWanted(planting, stage), canLitres);
   const times = (entry.cans * entry.canLitres) / (cans * canLitres);
-  const given = `${shown(entry.cans)} cans of ${shown(entry.canLitres)} L`;
+  const given = `${shown(entry.cans)} ${entry.cans === 1 ? "can" : "cans"} of ${shown(entry.canLitres)} L`;
   const words = `${given}, where the plan for "${stage.name}" gives ${cans} of ${shown(canLitres)} L (${shown(times)} times)`;
   return isFarMore(times) ? [{ times, words }] : [];
 }

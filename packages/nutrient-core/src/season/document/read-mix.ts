@@ -78,7 +78,8 @@ function fromRecipe(written: string, { quantity, components = [] }: MixContext):
   return answer(
     { basis: "cubicMetre", wanted: [{ nutrient: "N", rate: low, asked: { form: "N", rate: low } }] },
     [...cautions, raise(mixReckoned, { lowGramsPerCubicMetre: low, highGramsPerCubicMetre: high })],
-    [...volumesWorking(volumes, losses, lossSources), ...season.working].map((line) => ({
+    // What is heaped up on top is no matter here.
+    [...volumesWorking(volumes, losses, lossSources).slice(0, 2), ...season.working].map((line) => ({
       ...line,
       label: `a cubic metre of the mix: ${line.label}`,
     })),
