@@ -1,5 +1,5 @@
 import loader, { type Highs } from "highs";
-import { type BlendProblem, band, missOf, missScales } from "../src/blend/engine/problem.ts";
+import { type BlendProblem, bandHigh, bandLow, missOf, missScales } from "../src/blend/engine/problem.ts";
 import type { BlendSolution, ReachedBlend } from "../src/blend/engine/solution.ts";
 
 /*
@@ -125,10 +125,16 @@ function judgeSquares(highs: Highs, problem: BlendProblem, ours: ReachedBlend): 
     const square = 2 * weightOf(problem, i);
     const under = addColumn(model, 0, Infinity, square);
     const over = addColumn(model, 0, Infinity, square);
-    addRow(model, problem, i, band(target), [
-      [under, 1],
-      [over, -1],
-    ]);
+    addRow(
+      model,
+      problem,
+      i,
+      [bandLow(target), bandHigh(target)],
+      [
+        [under, 1],
+        [over, -1],
+      ],
+    );
   });
   const floor = 1e-16 * problem.targets.reduce((sum, _, i) => sum + weightOf(problem, i), 0);
   const { x, isOptimal } = solve(highs, model);
@@ -173,7 +179,7 @@ function valueAt(problem: BlendProblem, x: Float64Array): number {
   const scales = missScales(problem.targets);
   return problem.targets.reduce((sum, target, i) => {
     const delivered = problem.supply[i]!.reduce((d, s, j) => d + s * units[j]! * x[j]!, problem.offsets?.[i] ?? 0);
-    return sum + weightOf(problem, i) * (missOf(delivered, band(target)) / scales[i]!) ** 2;
+    return sum + weightOf(problem, i) * (missOf(delivered, bandLow(target), bandHigh(target)) / scales[i]!) ** 2;
   }, 0);
 }
 
@@ -197,7 +203,8 @@ function largestModel(problem: BlendProblem): Model {
   const model = baseModel(problem);
   const t = addColumn(model, 0, Infinity);
   problem.targets.forEach((target, i) => {
-    const [low, high] = band(target);
+    const low = bandLow(target);
+    const high = bandHigh(target);
     const share = 1 / weightOf(problem, i);
     if (low > -Infinity) addRow(model, problem, i, [low, Infinity], [[t, share]]);
     if (high < Infinity) addRow(model, problem, i, [-Infinity, high], [[t, -share]]);
@@ -231,7 +238,9 @@ function judgeCost(highs: Highs, problem: BlendProblem, ours: ReachedBlend): Jud
     if (ours.aim.miss === "largest") model.high[units.length] = ours.objective + slack;
     else {
       problem.targets.forEach((target, i) => {
-        const [low, high] = ours.misses[i] === 0 ? band(target) : [ours.delivered[i]!, ours.delivered[i]!];
+        const isFree = ours.misses[i] === 0;
+        const low = isFree ? bandLow(target) : ours.delivered[i]!;
+        const high = isFree ? bandHigh(target) : ours.delivered[i]!;
         addRow(model, problem, i, [low - slack * scales[i]!, high + slack * scales[i]!], []);
       });
     }

@@ -4,7 +4,7 @@ import { type WeighRow, weigh } from "../supply/weigh.ts";
 import { type Measure, type Measures, measuresFor } from "../supply/weigh-measures.ts";
 import type { BlendInput } from "./blend-input.ts";
 import type { Residual, WeighedBlend } from "./blend-result.ts";
-import { band, missScales } from "./engine/problem.ts";
+import { bandHigh, bandLow, missScales } from "./engine/problem.ts";
 import { engineTarget, type Row, withAmountLimits } from "./pose.ts";
 import type { Reached } from "./reach.ts";
 import { percent } from "./words.ts";
@@ -33,13 +33,12 @@ export function weighBlend(
   const targets = rows.map(engineTarget);
   const scales = missScales(targets);
   const weighRows = rows.map(({ weight }, i): WeighRow => {
-    const [low, high] = band(targets[i]!);
     const offset = offsets[i]!;
     return {
       // One gram in the tank is 1/times of a gram in the blend; a ratio's rows are stretched to its batch.
       supply: pick(problem.supply[i]!).map((perGram) => perGram / times / stretch),
-      low: low - offset,
-      high: high - offset,
+      low: bandLow(targets[i]!) - offset,
+      high: bandHigh(targets[i]!) - offset,
       ideal: delivered[i]! - offset,
       scale: scales[i]!,
       weight,
@@ -118,14 +117,14 @@ const MET = 1e-9;
 
 /** How a row came out at this delivery. */
 export function residualOf(row: Row, delivered: number): Residual {
-  const [low, high] = band(engineTarget(row));
+  const target = engineTarget(row);
   const slack = MET * Math.max(row.wanted, Math.abs(delivered));
   return {
     nutrient: row.name,
     wanted: row.shownAs(row.wanted),
     delivered: row.shownAs(delivered),
     relativeMiss: row.wanted > 0 ? delivered / row.wanted - 1 : null,
-    met: delivered >= low - slack && delivered <= high + slack,
+    met: delivered >= bandLow(target) - slack && delivered <= bandHigh(target) + slack,
   };
 }
 

@@ -1,4 +1,4 @@
-import { type BlendAim, type BlendProblem, band, missScales } from "./problem.ts";
+import { type BlendAim, type BlendProblem, bandHigh, missScales } from "./problem.ts";
 import type { BlendSolution, Choice, ReachedBlend } from "./solution.ts";
 import { solveContinuous } from "./solve-continuous.ts";
 
@@ -171,7 +171,7 @@ function mostOfEach(problem: BlendProblem, choices: readonly Choice[], first: Re
   targets.forEach((target, i) => {
     const allowed = first.aim.miss === "largest" ? (first.objective * scales[i]!) / (target.weight ?? 1) : 0;
     const high =
-      first.misses[i] !== 0 && first.aim.miss === "squares" ? first.delivered[i]! : band(target)[1] + allowed;
+      first.misses[i] !== 0 && first.aim.miss === "squares" ? first.delivered[i]! : bandHigh(target) + allowed;
     rows.push({ coefficients: supply[i]!, limit: high - (offsets?.[i] ?? 0) });
   });
   return supply[0]!.map((_, j) => {

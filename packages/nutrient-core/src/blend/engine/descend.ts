@@ -1,4 +1,4 @@
-import { answerNoise, type Dials, exchange, follow, isSure, isUnclear, swap } from "./dials.ts";
+import { answerNoise, answerOf, answersTo, type Dials, exchange, follow, isSure, isUnclear, swap } from "./dials.ts";
 
 /*
  * Tolerances. Every program is scaled before it comes here (scaling.ts): products so that one unit alone would move
@@ -75,7 +75,7 @@ export function descend(dials: Dials): "still" | "settled" | "worn" {
 
 /** Puts the dial that ended a move exactly on the end it has reached. */
 export function park(dials: Dials, stop: number, entering: number, direction: number): void {
-  const answer = stop === entering ? direction : direction * dials.cells[stop * dials.size + entering]!;
+  const answer = stop === entering ? direction : direction * answerOf(dials, stop, entering);
   dials.value[stop] = answer > 0 ? dials.high[stop]! : dials.low[stop]!;
 }
 
@@ -111,13 +111,14 @@ function chooseEntering(dials: Dials, isLeastIndex: boolean): number {
 
 /** How far the held dial `entering` may go before a free dial, or it itself, comes to an end of its range. */
 export function findStop(dials: Dials, entering: number, direction: number, isLeastIndex: boolean, move: Move): void {
-  const { size, cells, value, low, high, held } = dials;
+  const { size, value, low, high, held } = dials;
+  const answers = answersTo(dials, entering);
   move.stop = entering;
   move.length = direction > 0 ? high[entering]! - value[entering]! : value[entering]! - low[entering]!;
   let strongest = 1;
   for (let i = 0; i < size; i++) {
     if (held[i]) continue;
-    const answer = direction * cells[i * size + entering]!;
+    const answer = direction * answers[i]!;
     const strength = Math.abs(answer);
     if (strength <= answerNoise(dials, i, entering)) continue;
     const room = answer > 0 ? high[i]! - value[i]! : value[i]! - low[i]!;

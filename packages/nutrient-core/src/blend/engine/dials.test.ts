@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { type Dials, exchange, follow, isSure, isUnclear, swap } from "./dials.ts";
+import { answerOf, answersTo, type Dials, exchange, follow, isSure, isUnclear, swap } from "./dials.ts";
 import { seeded } from "./testing/random-blends.ts";
 
-/** A board with three amounts and two rows, all amounts held: | H -G' | over | G 0 |. */
+/** A board with three amounts, a row without give and one with, all amounts held: | H -G' | over | G give |. */
 function board(seed: number): Dials {
   const random = seeded(seed);
   const columns = 3;
@@ -18,10 +18,12 @@ function board(seed: number): Dials {
   }
   for (let r = columns; r < size; r++) {
     for (let j = 0; j < columns; j++) {
-      cells[r * size + j] = random() - 0.3;
-      cells[j * size + r] = -cells[r * size + j]!;
+      cells[j * size + r] = 0.3 - random();
     }
   }
+  cells[size * size - 1] = 1;
+  // Places below the diagonal are not kept.
+  for (let i = 0; i < size; i++) cells.fill(Number.NaN, i * size, i * size + i);
   return {
     size,
     cells,
@@ -31,6 +33,11 @@ function board(seed: number): Dials {
     high: new Float64Array(size).fill(9),
     held: Uint8Array.from([1, 1, 1, 0, 0]),
     doubt: new Float64Array(size).fill(1e-16),
+    answers: new Float64Array(size),
+    answersToOther: new Float64Array(size),
+    error: new Float64Array(size),
+    slopes: new Float64Array(size),
+    gradient: new Float64Array(columns),
     worstPivot: 0,
     pivots: 0,
   };
@@ -43,59 +50,120 @@ function expectSame(a: Float64Array, b: Float64Array): void {
   });
 }
 
+/** The whole table, as the answer of every output to every input. */
+function whole(dials: Dials): number[][] {
+  return Array.from({ length: dials.size }, (_, i) =>
+    Array.from({ length: dials.size }, (_, j) => answerOf(dials, i, j)),
+  );
+}
+
+/** The textbook's pivot of a whole table: output k = sum of row k, solved for input k. */
+function pivoted(table: readonly (readonly number[])[], k: number): number[][] {
+  const own = table[k]![k]!;
+  return table.map((row, i) =>
+    row.map((cell, j) => {
+      if (i === k) return j === k ? 1 / own : -cell / own;
+      return j === k ? cell / own : cell - (row[k]! * table[k]![j]!) / own;
+    }),
+  );
+}
+
+function expectTable(dials: Dials, expected: readonly (readonly number[])[]): void {
+  expected.forEach((row, i) => {
+    expectSame(
+      Float64Array.from(row),
+      Float64Array.from(row, (_, j) => answerOf(dials, i, j)),
+    );
+  });
+}
+
 describe("the board", () => {
-  test("two swaps of one dial undo each other", () => {
-    for (const k of [0, 1, 2]) {
+  test("a swap is the pivot of the whole table, and a second one undoes it", () => {
+    for (const k of [0, 1, 2, 4]) {
       const dials = board(k);
-      const before = dials.cells.slice();
+      const before = whole(dials);
+      const wasHeld = dials.held[k];
       swap(dials, k);
-      expect(dials.held[k]).toBe(0);
+      expect(dials.held[k]).toBe(1 - wasHeld!);
+      expectTable(dials, pivoted(before, k));
       swap(dials, k);
-      expect(dials.held[k]).toBe(1);
-      expectSame(dials.cells, before);
+      expect(dials.held[k]).toBe(wasHeld);
+      expectTable(dials, before);
     }
   });
 
-  test("an exchange is a swap of the one and then of the other", () => {
-    for (let seed = 0; seed < 20; seed++) {
-      const one = board(seed);
-      const two = board(seed);
-      swap(one, 0);
-      swap(one, 4);
-      exchange(two, 0, 4);
-      expectSame(two.cells, one.cells);
-      expect([...two.held]).toEqual([...one.held]);
-    }
-  });
-
-  test("keeps its symmetry: equal within a kind, opposite between kinds", () => {
-    for (let seed = 0; seed < 20; seed++) {
-      const dials = board(seed);
-      swap(dials, 1);
-      exchange(dials, 2, 3);
-      const { size, cells, held } = dials;
-      for (let i = 0; i < size; i++) {
-        for (let j = 0; j < size; j++) {
-          const mirror = cells[j * size + i]! * (held[i] === held[j] ? 1 : -1);
-          expect(Math.abs(cells[i * size + j]! - mirror)).toBeLessThan(1e-11 * Math.max(1, Math.abs(mirror)));
+  test("an exchange is the pivots of the one and then of the other, with a hard row and with one that has give", () => {
+    for (const e of [0, 1, 2]) {
+      for (const k of [3, 4]) {
+        for (let seed = 0; seed < 20; seed++) {
+          const dials = board(seed);
+          const expected = pivoted(pivoted(whole(dials), e), k);
+          exchange(dials, e, k);
+          expectTable(dials, expected);
+          expect([...dials.held]).toEqual([0, 1, 2, 3, 4].map((i) => (i === k || (i < 3 && i !== e) ? 1 : 0)));
         }
       }
     }
   });
 
+  test("keeps its symmetry: equal within a kind, opposite between kinds", () => {
+    const dials = board(7);
+    let expected = pivoted(whole(dials), 1);
+    swap(dials, 1);
+    for (const [e, k] of [
+      [2, 3],
+      [0, 4],
+      [3, 1],
+    ] as const) {
+      expected = pivoted(pivoted(expected, e), k);
+      exchange(dials, e, k);
+    }
+    expectTable(dials, expected);
+    expect([...dials.held]).toEqual([0, 1, 0, 0, 1]);
+    expected.forEach((row, i) => {
+      row.forEach((cell, j) => {
+        const mirror = expected[j]![i]! * (dials.held[i] === dials.held[j] ? 1 : -1);
+        expect(Math.abs(cell - mirror)).toBeLessThan(1e-11 * Math.max(1, Math.abs(mirror)));
+      });
+    });
+  });
+
+  test("places that are 0 stay out of it", () => {
+    const dials = board(8);
+    dials.cells[1] = 0;
+    dials.cells[4] = 0;
+    const expected = pivoted(whole(dials), 0);
+    swap(dials, 0);
+    expectTable(dials, expected);
+    expect(dials.doubt[1]).toBe(1e-16);
+    expect(dials.doubt[4]).toBe(1e-16);
+  });
+
+  test("the answers to one input are its column", () => {
+    const dials = board(9);
+    swap(dials, 1);
+    for (let k = 0; k < dials.size; k++) {
+      const column = [0, 1, 2, 3, 4].map((i) => answerOf(dials, i, k));
+      expect([...answersTo(dials, k)]).toEqual(column);
+      expect([...answersTo(dials, k, dials.answersToOther)]).toEqual(column);
+    }
+    expect(answerOf(dials, 3, 1)).toBe(dials.cells[dials.size + 3]);
+    expect(answerOf(dials, 3, 2)).toBe(-dials.cells[2 * dials.size + 3]!);
+  });
+
   test("outputs follow an input: values where free, prices where held", () => {
     const dials = board(3);
     swap(dials, 0);
-    const { size, cells } = dials;
+    const [a, b, c, d, e] = whole(dials).map((row) => 2 * row[1]!);
     follow(dials, 1, 2);
-    expect([...dials.value]).toEqual([2 * cells[1]!, 0, 0, 2 * cells[3 * size + 1]!, 2 * cells[4 * size + 1]!]);
-    expect([...dials.price]).toEqual([0, 2 * cells[size + 1]!, 2 * cells[2 * size + 1]!, 0, 0]);
+    expect([...dials.value]).toEqual([a, 0, 0, d, e]);
+    expect([...dials.price]).toEqual([0, b, c, 0, 0]);
   });
 
   test("doubt grows by the square of what a pivot spreads", () => {
     const dials = board(5);
     const own = dials.cells[0]!;
-    const factor = dials.cells[dials.size]! / own;
+    const factor = dials.cells[1]! / own;
     swap(dials, 0);
     expect(dials.worstPivot).toBe(1e-16 / own);
     expect(dials.pivots).toBe(1);
@@ -105,13 +173,14 @@ describe("the board", () => {
 
   test("the doubt of an exchange is what the block of the two spreads", () => {
     const dials = board(6);
-    const { size, cells } = dials;
-    const [a, u, t, b] = [cells[0]!, cells[4]!, cells[4 * size]!, cells[4 * size + 4]!];
+    const table = whole(dials);
+    const [a, u, t, b] = [table[0]![0]!, table[0]![4]!, table[4]![0]!, table[4]![4]!];
+    expect(b).toBe(1);
     const determinant = a * b - u * t;
     const rootE = Math.sqrt(1e-16 + 2 ** -53 * a);
     const rootK = Math.sqrt(1e-16 + 2 ** -53 * b);
-    const f = (cells[size]! * b - cells[size + 4]! * t) / determinant;
-    const g = (-cells[size]! * u + cells[size + 4]! * a) / determinant;
+    const f = (table[1]![0]! * b - table[1]![4]! * t) / determinant;
+    const g = (-table[1]![0]! * u + table[1]![4]! * a) / determinant;
     exchange(dials, 0, 4);
     const expectRelative = (actual: number, expected: number): void => {
       expect(Math.abs(actual / expected - 1)).toBeLessThan(1e-9);

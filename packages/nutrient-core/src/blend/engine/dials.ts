@@ -22,7 +22,10 @@
  */
 export interface Dials {
   readonly size: number;
-  /** size * size, row-major: how output `row` answers to one unit of input `column`. */
+  /**
+   * size * size, row-major: how output `row` answers to one unit of input `column`. Only the places from the diagonal
+   * on (column >= row) are kept; the others follow by the symmetry, see `answerOf`.
+   */
   readonly cells: Float64Array;
   readonly value: Float64Array;
   readonly price: Float64Array;
@@ -32,6 +35,13 @@ export interface Dials {
   readonly held: Uint8Array;
   /** How far rounding may have moved each dial's own cell by now (a running first-order estimate). */
   readonly doubt: Float64Array;
+  /** Scratch, per dial: answers to one input and to another, what refining and what the slopes on a face need. */
+  readonly answers: Float64Array;
+  readonly answersToOther: Float64Array;
+  readonly error: Float64Array;
+  readonly slopes: Float64Array;
+  /** Scratch, per amount. */
+  readonly gradient: Float64Array;
   /** The largest doubt, relative to the cell, of any pivot so far. */
   worstPivot: number;
   /** Pivots since the table was made from the program. */
@@ -59,38 +69,102 @@ export function answerNoise(dials: Dials, i: number, k: number): number {
   return SURE * Math.sqrt(dials.doubt[i]! * dials.doubt[k]!);
 }
 
-/** Lets every output follow a change of one input. The input itself is the caller's to set. */
-export function follow(dials: Dials, input: number, change: number): void {
-  const { size, cells, value, price, held } = dials;
-  for (let i = 0, at = input; i < size; i++, at += size) {
-    const answer = cells[at]!;
+/** How output `i` answers to one unit of input `k`. */
+export function answerOf(dials: Dials, i: number, k: number): number {
+  const { size, cells, held } = dials;
+  if (i <= k) return cells[i * size + k]!;
+  const mirror = cells[k * size + i]!;
+  return held[i] === held[k] ? mirror : -mirror;
+}
+
+/** How every output answers to one unit of input `k`; void once `into` is used again. */
+export function answersTo(dials: Dials, k: number, into: Float64Array = dials.answers): Float64Array {
+  const { size, cells, held } = dials;
+  const kind = held[k];
+  for (let i = 0, at = k; i < k; i++, at += size) into[i] = cells[at]!;
+  for (let i = k, at = k * size + k; i < size; i++, at++) into[i] = held[i] === kind ? cells[at]! : -cells[at]!;
+  return into;
+}
+
+/** Lets every output follow a change of one input, whose answers may be at hand. The input itself is the caller's to set. */
+export function follow(dials: Dials, input: number, change: number, answers = answersTo(dials, input)): void {
+  const { size, value, price, held } = dials;
+  for (let i = 0; i < size; i++) {
+    const answer = answers[i]!;
     if (answer === 0) continue;
     if (held[i]) price[i]! += answer * change;
     else value[i]! += answer * change;
   }
 }
 
+/*
+ * A pivot touches only the places that are filled: most products hold few nutrients, and a linear program has whole
+ * blocks of zeros. The lists below are scratch, void between calls: which columns of a row are filled, and with what.
+ */
+interface Filled {
+  places: Int32Array;
+  cells: Float64Array;
+  count: number;
+}
+
+const filledE: Filled = { places: new Int32Array(0), cells: new Float64Array(0), count: 0 };
+const filledK: Filled = { places: new Int32Array(0), cells: new Float64Array(0), count: 0 };
+
+/** Lists the row of dial `k`, which mirrors the answers to it. */
+function listRow({ size, held }: Dials, k: number, answers: Float64Array, filled: Filled): void {
+  if (filled.places.length < size) {
+    filled.places = new Int32Array(2 * size);
+    filled.cells = new Float64Array(2 * size);
+  }
+  const { places, cells } = filled;
+  const kind = held[k];
+  let count = 0;
+  for (let j = 0; j < size; j++) {
+    const answer = answers[j]!;
+    if (answer === 0) continue;
+    places[count] = j;
+    cells[count++] = held[j] === kind ? answer : -answer;
+  }
+  filled.count = count;
+}
+
+/** Takes `factor` times a listed row off row `i`, from entry `first` of the list on. */
+function subtract(dials: Dials, i: number, factor: number, { places, cells, count }: Filled, first: number): void {
+  const target = dials.cells;
+  const row = i * dials.size;
+  for (let at = first; at < count; at++) target[row + places[at]!]! -= factor * cells[at]!;
+}
+
+/** Puts the answer of dial `i` to dial `k` in its place, or in the mirrored one. */
+function setAnswer(dials: Dials, i: number, k: number, answer: number): void {
+  const { size, cells, held } = dials;
+  if (i <= k) cells[i * size + k] = answer;
+  else cells[k * size + i] = held[i] === held[k] ? answer : -answer;
+}
+
 /** Swaps input and output of one dial. Its own cell must not be 0. */
 export function swap(dials: Dials, k: number): void {
   const { size, cells, held, doubt } = dials;
-  const own = cells[k * size + k]!;
+  const answers = answersTo(dials, k);
+  const own = answers[k]!;
   const inverse = 1 / own;
-  const rowK = k * size;
   const doubtK = doubt[k]!;
+  const worse = doubtK + ROUNDING * Math.abs(own);
   dials.pivots++;
   dials.worstPivot = Math.max(dials.worstPivot, doubtK / Math.abs(own));
-  for (let i = 0, row = 0; i < size; i++, row += size) {
-    if (i === k) continue;
-    const factor = cells[row + k]! * inverse;
-    if (factor === 0) continue;
-    doubt[i]! += factor * factor * (doubtK + ROUNDING * Math.abs(own));
-    for (let j = 0; j < size; j++) cells[row + j]! -= factor * cells[rowK + j]!;
-    cells[row + k] = factor;
-  }
-  for (let j = 0; j < size; j++) cells[rowK + j]! *= -inverse;
-  cells[rowK + k] = inverse;
-  doubt[k] = doubtK * inverse * inverse;
+  answers[k] = 0;
+  listRow(dials, k, answers, filledK);
+  const { places, count } = filledK;
   held[k] = held[k] ? 0 : 1;
+  for (let at = 0; at < count; at++) {
+    const i = places[at]!;
+    const factor = answers[i]! * inverse;
+    doubt[i]! += factor * factor * worse;
+    subtract(dials, i, factor, filledK, at);
+    setAnswer(dials, i, k, factor);
+  }
+  cells[k * size + k] = inverse;
+  doubt[k] = doubtK * inverse * inverse;
 }
 
 /**
@@ -101,12 +175,12 @@ export function swap(dials: Dials, k: number): void {
  */
 export function exchange(dials: Dials, e: number, k: number): void {
   const { size, cells, held, doubt } = dials;
-  const rowE = e * size;
-  const rowK = k * size;
-  const a = cells[rowE + e]!;
-  const b = cells[rowK + k]!;
-  const u = cells[rowE + k]!;
-  const t = cells[rowK + e]!;
+  const answersE = answersTo(dials, e);
+  const answersK = answersTo(dials, k, dials.answersToOther);
+  const a = answersE[e]!;
+  const b = answersK[k]!;
+  const u = answersK[e]!;
+  const t = answersE[k]!;
   const determinant = a * b - u * t;
   const ee = b / determinant;
   const ek = -u / determinant;
@@ -116,30 +190,33 @@ export function exchange(dials: Dials, e: number, k: number): void {
   const rootK = Math.sqrt(doubt[k]! + ROUNDING * Math.abs(b));
   dials.pivots++;
   dials.worstPivot = Math.max(dials.worstPivot, (rootE * rootK) / Math.sqrt(Math.abs(determinant)));
-  for (let i = 0, row = 0; i < size; i++, row += size) {
-    if (i === e || i === k) continue;
-    const p = cells[row + e]!;
-    const q = cells[row + k]!;
+  for (const both of [e, k]) {
+    answersE[both] = 0;
+    answersK[both] = 0;
+  }
+  listRow(dials, e, answersE, filledE);
+  listRow(dials, k, answersK, filledK);
+  held[e] = 0;
+  held[k] = 1;
+  let firstE = 0;
+  let firstK = 0;
+  for (let i = 0; i < size; i++) {
+    while (firstE < filledE.count && filledE.places[firstE]! < i) firstE++;
+    while (firstK < filledK.count && filledK.places[firstK]! < i) firstK++;
+    const p = answersE[i]!;
+    const q = answersK[i]!;
     if (p === 0 && q === 0) continue;
     const f = p * ee + q * ke;
     const g = p * ek + q * kk;
     doubt[i]! += (Math.abs(f) * rootE + Math.abs(g) * rootK) ** 2;
-    for (let j = 0; j < size; j++) cells[row + j]! -= f * cells[rowE + j]! + g * cells[rowK + j]!;
-    cells[row + e] = f;
-    cells[row + k] = g;
+    if (f !== 0) subtract(dials, i, f, filledE, firstE);
+    if (g !== 0) subtract(dials, i, g, filledK, firstK);
+    setAnswer(dials, i, e, f);
+    setAnswer(dials, i, k, g);
   }
-  for (let j = 0; j < size; j++) {
-    const p = cells[rowE + j]!;
-    const q = cells[rowK + j]!;
-    cells[rowE + j] = -(ee * p + ek * q);
-    cells[rowK + j] = -(ke * p + kk * q);
-  }
-  cells[rowE + e] = ee;
-  cells[rowE + k] = ek;
-  cells[rowK + e] = ke;
-  cells[rowK + k] = kk;
+  cells[e * size + e] = ee;
+  cells[k * size + k] = kk;
+  setAnswer(dials, e, k, ek);
   doubt[e] = (Math.abs(ee) * rootE + Math.abs(ek) * rootK) ** 2;
   doubt[k] = (Math.abs(ke) * rootE + Math.abs(kk) * rootK) ** 2;
-  held[e] = 0;
-  held[k] = 1;
 }

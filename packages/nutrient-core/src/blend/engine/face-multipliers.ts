@@ -1,4 +1,5 @@
-import type { Dials } from "./dials.ts";
+import { answersTo, type Dials } from "./dials.ts";
+import { takeFloats } from "./memory.ts";
 import type { Program } from "./program.ts";
 
 /** What `weights`'z would change by per unit of each held dial's value, and of each point that the fit aims at. */
@@ -18,18 +19,20 @@ const PASSES = 3;
  */
 export function faceMultipliers(program: Program, dials: Dials, weights: Float64Array): FaceMultipliers {
   const { columns, fit, aim, rows } = program;
-  const { size, cells, held } = dials;
-  const slopes = new Float64Array(size);
-  const points = new Float64Array(aim.length);
-  const answer = new Float64Array(columns);
-  const rest = new Float64Array(columns);
+  const { size, held } = dials;
+  const slopes = takeFloats(size);
+  const points = takeFloats(aim.length);
+  const answer = takeFloats(columns);
+  const rest = takeFloats(columns);
   rest.set(weights);
   for (let pass = 0; pass < PASSES; pass++) {
     answer.fill(0);
     for (let k = 0; k < columns; k++) {
       if (held[k] || rest[k] === 0) continue;
-      for (let i = 0; i < columns; i++) if (!held[i]) answer[i]! += cells[i * size + k]! * rest[k]!;
-      for (let r = columns; r < size; r++) if (held[r]) slopes[r]! += rest[k]! * cells[k * size + r]!;
+      const answers = answersTo(dials, k);
+      // A held row's price answers to the free amount as that amount's value does to the row, the other way round.
+      for (let i = 0; i < columns; i++) if (!held[i]) answer[i]! += answers[i]! * rest[k]!;
+      for (let r = columns; r < size; r++) if (held[r]) slopes[r]! -= answers[r]! * rest[k]!;
     }
     for (let i = 0; i < aim.length; i++) {
       for (let j = 0; j < columns; j++) points[i]! += fit[i * columns + j]! * answer[j]!;

@@ -1,6 +1,7 @@
 import { changePlaces, findStop, type Move, POOR_PIVOT, park, STALL_LENGTH } from "./descend.ts";
-import { answerNoise, type Dials, isSure, swap } from "./dials.ts";
+import { answerNoise, answersTo, type Dials, isSure, swap } from "./dials.ts";
 import { faceMultipliers } from "./face-multipliers.ts";
+import { takeFloats } from "./memory.ts";
 import { type Program, polish, refresh } from "./program.ts";
 
 /*
@@ -19,7 +20,7 @@ const MOST_MOVES = 50;
 
 /** Reduces the board of an optimum to the face of all optima. */
 export function openFace(dials: Dials): void {
-  const { size, price, held } = dials;
+  const { size, cells, price, held } = dials;
   for (let i = 0; i < size; i++) if (held[i] && Math.abs(price[i]!) > PINNED_PRICE) pin(dials, i);
   // A dial that rests at an end for no reason is freed, so that the dials still held can only move without loss.
   for (let i = 0; i < size; i++) {
@@ -27,6 +28,11 @@ export function openFace(dials: Dials): void {
       swap(dials, i);
       price[i] = 0;
     }
+  }
+  // The others move without changing any price, so what the board shows of that is rounding, and only costs time.
+  for (let i = 0; i < size; i++) {
+    if (!held[i] || isPinned(dials, i)) continue;
+    for (let j = 0; j < size; j++) if (held[j]) cells[Math.min(i, j) * size + Math.max(i, j)] = 0;
   }
 }
 
@@ -87,9 +93,14 @@ export function minimiseOnFace(program: Program, dials: Dials, weights: Float64A
  * and so on. The answer is then the same every time, and has no more products than the rows that shape it.
  */
 export function settleTies(program: Program, dials: Dials, products: number, isReversed: boolean): void {
-  const weights = new Float64Array(products);
+  const weights = takeFloats(products);
   for (let last = products - 1; last >= 0 && isOpen(dials); last--) {
     const j = isReversed ? products - 1 - last : last;
+    if (dials.held[j] && dials.value[j]! <= dials.low[j]!) {
+      // It is as small as it can be.
+      pin(dials, j);
+      continue;
+    }
     weights[j] = 1;
     minimiseOnFace(program, dials, weights, false);
     weights[j] = 0;
@@ -98,19 +109,22 @@ export function settleTies(program: Program, dials: Dials, products: number, isR
 
 /** Slopes of the weighted sum at the held dials, 0 where they are only rounding. */
 function slopesOnFace(dials: Dials, weights: Float64Array): Float64Array {
-  const { size, cells, held } = dials;
-  const slopes = new Float64Array(size);
-  const noise = new Float64Array(size);
+  const { size, held, slopes, error: noise } = dials;
+  slopes.fill(0);
+  noise.fill(0);
   for (let j = 0; j < weights.length; j++) {
     const weight = weights[j]!;
     if (weight === 0) continue;
-    if (held[j]) slopes[j]! += weight;
-    else {
-      for (let i = 0; i < size; i++) {
-        if (!held[i]) continue;
-        slopes[i]! += weight * cells[j * size + i]!;
-        noise[i]! += Math.abs(weight) * answerNoise(dials, i, j);
-      }
+    if (held[j]) {
+      slopes[j]! += weight;
+      continue;
+    }
+    // The value of a free amount answers to a held dial as that dial's price does to it, the other way round.
+    const answers = answersTo(dials, j);
+    for (let i = 0; i < size; i++) {
+      if (!held[i]) continue;
+      slopes[i]! -= weight * answers[i]!;
+      noise[i]! += Math.abs(weight) * answerNoise(dials, i, j);
     }
   }
   for (let i = 0; i < size; i++) if (Math.abs(slopes[i]!) <= noise[i]!) slopes[i] = 0;
@@ -134,8 +148,9 @@ function chooseDownhill(dials: Dials, slopes: Float64Array, isLeastIndex: boolea
 
 /** On the face prices stay as they are; only the free values follow. */
 function moveFree(dials: Dials, input: number, change: number): void {
-  const { size, cells, value, held } = dials;
-  for (let i = 0; i < size; i++) if (!held[i]) value[i]! += cells[i * size + input]! * change;
+  const { size, value, held } = dials;
+  const answers = answersTo(dials, input);
+  for (let i = 0; i < size; i++) if (!held[i]) value[i]! += answers[i]! * change;
 }
 
 function pin(dials: Dials, i: number): void {

@@ -1,4 +1,5 @@
 import { isOpen, minimiseOnFace, openFace, settleTies } from "./face.ts";
+import { copyFloats, takeFloats } from "./memory.ts";
 import type { BlendAim } from "./problem.ts";
 import { missOf } from "./problem.ts";
 import { polish, repair } from "./program.ts";
@@ -61,7 +62,7 @@ export function reachAims(
     }
     ranges = widenRanges(scaled, bands, Math.max(largest, 0));
     ({ nutrients, ...hard } = withTargets(scaled, ranges));
-    start = stage.dials.value.slice(0, scaled.products);
+    start = stage.dials.value.subarray(0, scaled.products);
   }
 
   const isBanded = !sameRanges(bands, ideals);
@@ -84,7 +85,7 @@ export function reachAims(
   }
   if (!isBanded) return { z: settle(scaled, stage), proofs };
 
-  const z = stage.dials.value.slice(0, scaled.products);
+  const z = stage.dials.value.subarray(0, scaled.products);
   const { kept, missed } = keepMisses(scaled, ranges ?? bands, bands, z);
   const { nutrients: keptNutrients, ...keptHard } = withTargets(scaled, kept);
   const last = fitRanges(scaled, ideals, keptHard, z, missed);
@@ -100,8 +101,13 @@ function spendLeast(
   pulls: readonly number[],
   prices: readonly number[],
 ): AimProof {
-  const weights = Float64Array.from(scaled.grams, (grams, j) => grams * prices[j]!);
-  const unit = weights.reduce((most, weight) => Math.max(most, weight), 0) || 1;
+  const weights = takeFloats(scaled.products);
+  let dearest = 0;
+  for (let j = 0; j < weights.length; j++) {
+    weights[j] = scaled.grams[j]! * prices[j]!;
+    dearest = Math.max(dearest, weights[j]!);
+  }
+  const unit = dearest || 1;
   for (let j = 0; j < weights.length; j++) weights[j]! /= unit;
   openFace(stage.dials);
   minimiseOnFace(stage.program, stage.dials, weights, true);
@@ -117,7 +123,7 @@ function settle(scaled: ScaledProblem, { program, dials }: Stage): Float64Array 
     polish(program, dials);
     if (repair(dials)) polish(program, dials);
   }
-  const z = dials.value.slice(0, scaled.products);
+  const z = dials.value.subarray(0, scaled.products);
   for (let j = 0; j < z.length; j++) z[j] = within(scaled, j, z[j]!);
   return z;
 }
@@ -146,7 +152,7 @@ function fitValue(scaled: ScaledProblem, { program: { columns, fit, aim, give },
 /** What one more raw unit of each row would change the sum of squares by. */
 function pullsOf(scaled: ScaledProblem, { dials }: Stage): number[] {
   return Array.from(scaled.rowUnit, (unit, i) => {
-    const miss = missOf(activity(scaled, i, dials.value), [scaled.bandLow[i]!, scaled.bandHigh[i]!]);
+    const miss = missOf(activity(scaled, i, dials.value), scaled.bandLow[i]!, scaled.bandHigh[i]!);
     return Math.abs(miss) > MET_TOLERANCE ? 2 * scaled.heaviest * unit * miss : 0;
   });
 }
@@ -161,17 +167,19 @@ function activity(scaled: ScaledProblem, i: number, z: Float64Array): number {
 function largestMiss(scaled: ScaledProblem, z: Float64Array): number {
   let largest = 0;
   for (let i = 0; i < scaled.nutrients; i++) {
-    largest = Math.max(largest, Math.abs(missOf(activity(scaled, i, z), [scaled.bandLow[i]!, scaled.bandHigh[i]!])));
+    largest = Math.max(largest, Math.abs(missOf(activity(scaled, i, z), scaled.bandLow[i]!, scaled.bandHigh[i]!)));
   }
   return largest > MET_TOLERANCE ? largest : 0;
 }
 
 /** Bands widened by the largest miss that is allowed to every row alike. */
 function widenRanges(scaled: ScaledProblem, { low, high }: TargetRanges, miss: number): TargetRanges {
-  return {
-    low: low.map((edge, i) => edge - miss * scaled.missUnit[i]!),
-    high: high.map((edge, i) => edge + miss * scaled.missUnit[i]!),
-  };
+  const wide = { low: copyFloats(low), high: copyFloats(high) };
+  for (let i = 0; i < scaled.nutrients; i++) {
+    wide.low[i]! -= miss * scaled.missUnit[i]!;
+    wide.high[i]! += miss * scaled.missUnit[i]!;
+  }
+  return wide;
 }
 
 /** The ranges that keep the fairest miss: a missed row stays where it is, a met one within its band. */
@@ -182,10 +190,10 @@ function keepMisses(
   z: Float64Array,
 ): { kept: TargetRanges; missed: Uint8Array } {
   const missed = new Uint8Array(scaled.nutrients);
-  const kept = { low: allowed.low.slice(), high: allowed.high.slice() };
+  const kept = { low: copyFloats(allowed.low), high: copyFloats(allowed.high) };
   for (let i = 0; i < scaled.nutrients; i++) {
     const delivered = activity(scaled, i, z);
-    const isMissed = Math.abs(missOf(delivered, [bands.low[i]!, bands.high[i]!])) > MET_TOLERANCE;
+    const isMissed = Math.abs(missOf(delivered, bands.low[i]!, bands.high[i]!)) > MET_TOLERANCE;
     // A band missed by rounding only is widened by it: no blend may keep all of them to the last digit, and the next
     // aim would heap what is too much on one row.
     kept.low[i] = isMissed ? delivered : Math.min(bands.low[i]!, delivered);

@@ -66,29 +66,37 @@ export interface BlendProblem {
 
 export const DEFAULT_AIM: BlendAim = { miss: "squares", next: "nearest" };
 
-/** The inclusive range of delivered amounts that counts as met. */
-export function band(target: NutrientTarget): readonly [low: number, high: number] {
-  const low = target.direction === "at-most" ? Number.NEGATIVE_INFINITY : target.wanted - (target.bandBelow ?? 0);
-  const high = target.direction === "at-least" ? Number.POSITIVE_INFINITY : target.wanted + (target.bandAbove ?? 0);
-  return [low, high];
+/** The least delivered amount that counts as met. */
+export function bandLow(target: NutrientTarget): number {
+  return target.direction === "at-most" ? Number.NEGATIVE_INFINITY : target.wanted - (target.bandBelow ?? 0);
 }
 
-/** The range the answer is drawn to once every band is met: the wanted amount itself, open on the side not minded. */
-export function ideal(target: NutrientTarget): readonly [low: number, high: number] {
-  const low = target.direction === "at-most" ? Number.NEGATIVE_INFINITY : target.wanted;
-  const high = target.direction === "at-least" ? Number.POSITIVE_INFINITY : target.wanted;
-  return [low, high];
+/** The largest delivered amount that counts as met. */
+export function bandHigh(target: NutrientTarget): number {
+  return target.direction === "at-least" ? Number.POSITIVE_INFINITY : target.wanted + (target.bandAbove ?? 0);
+}
+
+/** What the answer is drawn up to once every band is met: the wanted amount, unless less is not minded. */
+export function idealLow(target: NutrientTarget): number {
+  return target.direction === "at-most" ? Number.NEGATIVE_INFINITY : target.wanted;
+}
+
+/** What the answer is drawn down to once every band is met: the wanted amount, unless more is not minded. */
+export function idealHigh(target: NutrientTarget): number {
+  return target.direction === "at-least" ? Number.POSITIVE_INFINITY : target.wanted;
 }
 
 /** The amount that makes a relative miss of 1, for each row. */
 export function missScales(targets: readonly NutrientTarget[]): number[] {
   let largest = 0;
-  for (const target of targets) largest = Math.max(largest, Math.abs(target.wanted));
-  return targets.map((target) => target.scale ?? (Math.abs(target.wanted) || largest || 1));
+  for (const { wanted } of targets) largest = Math.max(largest, Math.abs(wanted));
+  const scales: number[] = [];
+  for (const { wanted, scale } of targets) scales.push(scale ?? (Math.abs(wanted) || largest || 1));
+  return scales;
 }
 
 /** The amount by which `value` lies outside the range: negative when short, positive when over, 0 inside. */
-export function missOf(value: number, [low, high]: readonly [number, number]): number {
+export function missOf(value: number, low: number, high: number): number {
   if (value < low) return value - low;
   if (value > high) return value - high;
   return 0;

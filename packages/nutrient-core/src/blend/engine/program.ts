@@ -1,5 +1,6 @@
 import { changePlaces, descend } from "./descend.ts";
-import { answerNoise, type Dials, exchange, follow, isSure, ROUNDING, swap } from "./dials.ts";
+import { answerNoise, answerOf, type Dials, exchange, follow, isSure, ROUNDING, swap } from "./dials.ts";
+import { copyFloats, takeFloats } from "./memory.ts";
 
 /**
  * A convex program in scaled units. Made small:  1/2 |F z - aim|^2  +  1/2 (distance of soft rows from their ranges)^2
@@ -60,7 +61,7 @@ export function minimise(program: Program): Dials {
  * becomes free in its place. The search then goes on from there. True if there was one.
  */
 export function repair(dials: Dials): boolean {
-  const { size, cells, value, low, high, held } = dials;
+  const { size, value, low, high, held } = dials;
   let wasBroken = false;
   for (let k = 0; k < size; k++) {
     const end = Math.min(Math.max(value[k]!, low[k]!), high[k]!);
@@ -75,7 +76,7 @@ export function repair(dials: Dials): boolean {
     }
     const partner = findPartner(dials, k, off);
     if (partner < 0) continue;
-    const change = off / cells[k * size + partner]!;
+    const change = off / answerOf(dials, k, partner);
     value[partner]! += change;
     follow(dials, partner, change);
     value[k] = end;
@@ -87,12 +88,12 @@ export function repair(dials: Dials): boolean {
 
 /** The held dial that can bring the free dial `k` back by `off` within its own range, and answers most surely. */
 function findPartner(dials: Dials, k: number, off: number): number {
-  const { size, cells, value, low, high, held } = dials;
+  const { size, value, low, high, held } = dials;
   let best = -1;
   let surest = 1;
   for (let e = 0; e < size; e++) {
     if (!held[e]) continue;
-    const answer = cells[k * size + e]!;
+    const answer = answerOf(dials, k, e);
     const moved = value[e]! + off / answer;
     const sureness = Math.abs(answer) / answerNoise(dials, k, e);
     if (sureness <= surest || moved < low[e]! || moved > high[e]!) continue;
@@ -105,56 +106,59 @@ function findPartner(dials: Dials, k: number, off: number): number {
 function open(program: Program): Dials {
   const { columns, low, high, start } = program;
   const size = low.length;
-  const value = new Float64Array(size);
+  const value = takeFloats(size);
   value.set(start);
   const dials: Dials = {
     size,
-    cells: new Float64Array(size * size),
+    cells: takeFloats(size * size),
     value,
-    price: new Float64Array(size),
-    low: low.slice(),
-    high: high.slice(),
+    price: takeFloats(size),
+    low: copyFloats(low),
+    high: copyFloats(high),
     held: new Uint8Array(size).fill(1, 0, columns),
-    doubt: new Float64Array(size),
+    doubt: takeFloats(size),
+    answers: takeFloats(size),
+    answersToOther: takeFloats(size),
+    error: takeFloats(size),
+    slopes: takeFloats(size),
+    gradient: takeFloats(columns),
     worstPivot: 0,
     pivots: 0,
   };
   fillCells(program, dials);
   restate(program, dials);
+  let wasSwapped = false;
   for (let r = columns; r < size; r++) {
     // A soft row that starts outside its range aims at the nearest end.
     const end = Math.min(Math.max(value[r]!, low[r]!), high[r]!);
     if (!program.give[r - columns] || end === value[r]!) continue;
     value[r] = end;
     swap(dials, r);
+    wasSwapped = true;
   }
-  restate(program, dials);
+  if (wasSwapped) restate(program, dials);
   return dials;
 }
 
-/** The table with all amounts held and all rows free: | F'F  -G' |  over  | G  give |. */
+/** The table with all amounts held and all rows free, | F'F  -G' |  over  | G  give |, from the diagonal on. */
 function fillCells({ columns, fit, aim, rows, give }: Program, dials: Dials): void {
   const { size, cells, doubt } = dials;
   dials.worstPivot = 0;
   dials.pivots = 0;
   doubt.fill(ROUNDING);
   cells.fill(0);
-  const filled: number[] = [];
-  for (let i = 0; i < aim.length; i++) {
-    // Most products hold few nutrients, so F'F is gathered from the filled places of each row.
-    const row = i * columns;
-    filled.length = 0;
-    for (let j = 0; j < columns; j++) if (fit[row + j] !== 0) filled.push(j);
-    for (const j of filled) {
+  for (let i = 0, row = 0; i < aim.length; i++, row += columns) {
+    // Most products hold few nutrients, so most of what would be added up is 0.
+    for (let j = 0; j < columns; j++) {
       const left = fit[row + j]!;
-      for (const k of filled) cells[j * size + k]! += left * fit[row + k]!;
+      if (left === 0) continue;
+      for (let k = j; k < columns; k++) cells[j * size + k]! += left * fit[row + k]!;
     }
   }
   for (let r = columns; r < size; r++) {
     for (let j = 0; j < columns; j++) {
       const coefficient = rows[(r - columns) * columns + j]!;
-      cells[r * size + j] = coefficient;
-      cells[j * size + r] = -coefficient;
+      if (coefficient !== 0) cells[j * size + r] = -coefficient;
     }
     cells[r * size + r] = give[r - columns]!;
   }
@@ -185,7 +189,7 @@ export function refresh(program: Program, dials: Dials): void {
       if (!held[i]) continue;
       for (let k = columns; k < size; k++) {
         if (held[k] === wanted[k] || held[k]) continue;
-        const answer = Math.abs(cells[i * size + k]!);
+        const answer = Math.abs(answerOf(dials, i, k));
         const pairSureness = answer / Math.sqrt(doubt[i]! * doubt[k]!);
         if (pairSureness > surest && answer > answerNoise(dials, i, k)) {
           surest = pairSureness;
@@ -208,10 +212,10 @@ export function refresh(program: Program, dials: Dials): void {
  */
 function restate(program: Program, dials: Dials): Float64Array {
   const { columns, fit, aim, linear, rows, give } = program;
-  const { size, value, price, held } = dials;
-  const error = new Float64Array(size);
-  const gradient = new Float64Array(columns);
+  const { size, value, price, held, error, gradient } = dials;
+  error.fill(0);
   if (linear.length > 0) gradient.set(linear);
+  else gradient.fill(0);
   for (let i = 0, row = 0; i < aim.length; i++, row += columns) {
     let residual = -aim[i]!;
     for (let j = 0; j < columns; j++) residual += fit[row + j]! * value[j]!;

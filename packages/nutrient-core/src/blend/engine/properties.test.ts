@@ -1,6 +1,15 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type BlendProblem, band, ideal, missOf, missScales } from "./problem.ts";
+import {
+  type BlendProblem,
+  bandHigh,
+  bandLow,
+  idealHigh,
+  idealLow,
+  missOf,
+  missScales,
+  type NutrientTarget,
+} from "./problem.ts";
 import type { ReachedBlend } from "./solution.ts";
 import { solveBlend } from "./solve.ts";
 import { randomBlend, seeded } from "./testing/random-blends.ts";
@@ -21,17 +30,21 @@ function expectClose(actual: number, expected: number, size: number): void {
   expect(Math.abs(actual - expected)).toBeLessThanOrEqual(SAME_ANSWER * Math.max(Math.abs(expected), size));
 }
 
+type Range = (target: NutrientTarget) => readonly [low: number, high: number];
+const band: Range = (target) => [bandLow(target), bandHigh(target)];
+const ideal: Range = (target) => [idealLow(target), idealHigh(target)];
+
 /** The value of the last aim, so that a blend can be compared with another on everything that was asked. */
 function lastValue(problem: BlendProblem, masses: readonly number[]): number {
   if (problem.aim?.next === "cost") return problem.prices!.reduce((sum, price, j) => sum + price * masses[j]!, 0);
   return distance(problem, masses, ideal);
 }
 
-function distance(problem: BlendProblem, masses: readonly number[], range: typeof band): number {
+function distance(problem: BlendProblem, masses: readonly number[], range: Range): number {
   const scales = missScales(problem.targets);
   return problem.targets.reduce((sum, target, i) => {
     const delivered = problem.supply[i]!.reduce((d, s, j) => d + s * masses[j]!, problem.offsets?.[i] ?? 0);
-    return sum + (target.weight ?? 1) * (missOf(delivered, range(target)) / scales[i]!) ** 2;
+    return sum + (target.weight ?? 1) * (missOf(delivered, ...range(target)) / scales[i]!) ** 2;
   }, 0);
 }
 
@@ -172,6 +185,6 @@ function largest(problem: BlendProblem, masses: readonly number[]): number {
   const scales = missScales(problem.targets);
   return problem.targets.reduce((most, target, i) => {
     const delivered = problem.supply[i]!.reduce((d, s, j) => d + s * masses[j]!, problem.offsets?.[i] ?? 0);
-    return Math.max(most, ((target.weight ?? 1) * Math.abs(missOf(delivered, band(target)))) / scales[i]!);
+    return Math.max(most, ((target.weight ?? 1) * Math.abs(missOf(delivered, ...band(target)))) / scales[i]!);
   }, 0);
 }

@@ -1,4 +1,4 @@
-import { type BlendAim, type BlendProblem, band, missOf, missScales } from "./problem.ts";
+import { type BlendAim, type BlendProblem, bandHigh, bandLow, missOf, missScales } from "./problem.ts";
 import type { AimProof, BindingLimit, ReachedBlend } from "./solution.ts";
 
 /** A relative miss smaller than this is rounding: the row is met. */
@@ -13,43 +13,39 @@ export function reportBlend(
 ): ReachedBlend {
   const { targets, supply, offsets, prices } = problem;
   const scales = missScales(targets);
-  const heaviest = targets.reduce((most, target) => Math.max(most, target.weight ?? 1), 0);
+  let heaviest = 0;
+  for (const { weight } of targets) heaviest = Math.max(heaviest, weight ?? 1);
   const delivered: number[] = [];
   const residuals: number[] = [];
   const misses: number[] = [];
   const relativeMisses: number[] = [];
   const pulls: number[] = [];
-  const gains: number[] = masses.map(() => 0);
+  const gains = new Array<number>(masses.length).fill(0);
   let objective = 0;
   let isMet = true;
   for (let i = 0; i < targets.length; i++) {
     const target = targets[i]!;
     const weight = target.weight ?? 1;
+    const scale = scales[i]!;
     const row = supply[i]!;
     let sum = offsets?.[i] ?? 0;
     for (let j = 0; j < masses.length; j++) sum += row[j]! * masses[j]!;
-    const outside = missOf(sum, band(target));
-    const relative = Math.abs(outside) / scales[i]!;
-    const isMissed = relative * Math.sqrt(weight / heaviest) > MET_TOLERANCE;
+    const outside = missOf(sum, bandLow(target), bandHigh(target));
+    const isMissed = (Math.abs(outside) / scale) * Math.sqrt(weight / heaviest) > MET_TOLERANCE;
+    const miss = isMissed ? outside : 0;
+    const relative = Math.abs(miss) / scale;
+    if (isMissed) isMet = false;
+    if (aim.miss === "squares") objective += weight * relative ** 2;
+    else objective = Math.max(objective, weight * relative);
+    const pull = pullOf(aim, reached, i, (2 * weight * miss) / scale ** 2);
+    if (pull !== 0) for (let j = 0; j < masses.length; j++) gains[j]! += pull * row[j]!;
     delivered.push(sum);
     residuals.push(sum - target.wanted);
-    misses.push(isMissed ? outside : 0);
-    relativeMisses.push(isMissed ? relative : 0);
-    if (isMissed) isMet = false;
-    if (aim.miss === "squares") objective += weight * relativeMisses[i]! ** 2;
-    else objective = Math.max(objective, weight * relativeMisses[i]!);
-    pulls.push(pullOf(aim, reached, i, (2 * weight * misses[i]!) / scales[i]! ** 2));
-    for (let j = 0; j < masses.length; j++) gains[j]! += pulls[i]! * row[j]!;
+    misses.push(miss);
+    relativeMisses.push(relative);
+    pulls.push(pull);
   }
   const cost = prices?.reduce((sum, price, j) => sum + price * masses[j]!, 0);
-  const proofs = reached
-    // What is met needs no proof.
-    .filter((proof) => !isMet || proof.aim === "cost" || proof.aim === "nearest")
-    .map((proof, order) => {
-      if (proof.aim === "cost") return { ...proof, value: cost ?? 0 };
-      // The value of the answer itself: where misses are tiny, that of the board differs by more than its own size.
-      return order === 0 && !isMet ? { ...proof, value: objective } : proof;
-    });
   return {
     status: isMet ? "met" : "closest",
     masses,
@@ -63,10 +59,21 @@ export function reportBlend(
     gains,
     binding: bindingLimits(problem, masses, gains, isMet ? undefined : reached[0]),
     aim,
-    certificate: { proofs },
+    certificate: { proofs: shownProofs(reached, isMet, objective, cost ?? 0) },
   };
 }
 
+/** The proofs that are needed, with the values of the answer itself. */
+function shownProofs(reached: readonly AimProof[], isMet: boolean, objective: number, cost: number): AimProof[] {
+  const proofs: AimProof[] = [];
+  for (const proof of reached) {
+    if (proof.aim === "cost") proofs.push({ ...proof, value: cost });
+    else if (proof.aim === "nearest") proofs.push(proof);
+    // What is met needs no proof. Where misses are tiny, the board's value differs by more than its own size.
+    else if (!isMet) proofs.push(proof === reached[0] ? { ...proof, value: objective } : proof);
+  }
+  return proofs;
+}
 /** With least squares every missed row pulls by its own miss; with the largest miss only the rows that share it do. */
 function pullOf(aim: BlendAim, proofs: readonly AimProof[], i: number, bySquares: number): number {
   if (aim.miss === "squares") return bySquares;

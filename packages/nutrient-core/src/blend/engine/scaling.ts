@@ -1,4 +1,5 @@
-import { type BlendProblem, band, ideal, missScales } from "./problem.ts";
+import { takeFloats } from "./memory.ts";
+import { type BlendProblem, bandHigh, bandLow, idealHigh, idealLow, missScales } from "./problem.ts";
 
 /**
  * The problem in scaled units, so that the tolerances of the engine are relative ones and the answer does not depend
@@ -54,16 +55,16 @@ export function scaleProblem(problem: BlendProblem, isReversed: boolean): Scaled
     products,
     nutrients,
     heaviest,
-    supply: new Float64Array(nutrients * products),
-    rowUnit: new Float64Array(nutrients),
-    grams: new Float64Array(products),
-    bandLow: new Float64Array(nutrients),
-    bandHigh: new Float64Array(nutrients),
-    idealLow: new Float64Array(nutrients),
-    idealHigh: new Float64Array(nutrients),
-    missUnit: new Float64Array(nutrients),
-    low: new Float64Array(products),
-    high: new Float64Array(products),
+    supply: takeFloats(nutrients * products),
+    rowUnit: takeFloats(nutrients),
+    grams: takeFloats(products),
+    bandLow: takeFloats(nutrients),
+    bandHigh: takeFloats(nutrients),
+    idealLow: takeFloats(nutrients),
+    idealHigh: takeFloats(nutrients),
+    missUnit: takeFloats(nutrients),
+    low: takeFloats(products),
+    high: takeFloats(products),
     ...emptyHardRows(problem, products),
     hasTotal: problem.total !== undefined,
     isReversed,
@@ -76,12 +77,10 @@ export function scaleProblem(problem: BlendProblem, isReversed: boolean): Scaled
     const offset = offsets?.[i] ?? 0;
     scaled.rowUnit[i] = unit;
     scaled.missUnit[i] = (unit * scales[i]!) / weight;
-    const [bandLow, bandHigh] = band(target);
-    const [idealLow, idealHigh] = ideal(target);
-    scaled.bandLow[i] = (bandLow - offset) * unit;
-    scaled.bandHigh[i] = (bandHigh - offset) * unit;
-    scaled.idealLow[i] = (idealLow - offset) * unit;
-    scaled.idealHigh[i] = (idealHigh - offset) * unit;
+    scaled.bandLow[i] = (bandLow(target) - offset) * unit;
+    scaled.bandHigh[i] = (bandHigh(target) - offset) * unit;
+    scaled.idealLow[i] = (idealLow(target) - offset) * unit;
+    scaled.idealHigh[i] = (idealHigh(target) - offset) * unit;
     const row = raw[i]!;
     for (let j = 0; j < products; j++) {
       const moved = row[j]! * unit;
@@ -110,11 +109,11 @@ function emptyHardRows(problem: BlendProblem, products: number): Pick<ScaledProb
   const count = (problem.ceilings?.length ?? 0) + (problem.total === undefined ? 0 : 1);
   return {
     hard: {
-      rows: new Float64Array(count * products),
-      low: new Float64Array(count).fill(Number.NEGATIVE_INFINITY),
-      high: new Float64Array(count),
+      rows: takeFloats(count * products),
+      low: takeFloats(count).fill(Number.NEGATIVE_INFINITY),
+      high: takeFloats(count),
     },
-    hardUnit: new Float64Array(count),
+    hardUnit: takeFloats(count),
   };
 }
 

@@ -1,5 +1,6 @@
 import { checkCertificate } from "./certificate.ts";
 import { reachAims } from "./lexicographic.ts";
+import { startMemory } from "./memory.ts";
 import type { BlendAim, BlendProblem } from "./problem.ts";
 import { rawHardRows } from "./proofs.ts";
 import { reportBlend } from "./report.ts";
@@ -30,6 +31,7 @@ export function solveContinuous(problem: BlendProblem, aim: BlendAim): BlendSolu
 }
 
 function solveInOrder(problem: BlendProblem, aim: BlendAim, isReversed: boolean): BlendSolution {
+  startMemory();
   const posed = isReversed ? reverseProducts(problem) : problem;
   const scaled = scaleProblem(posed, isReversed);
   const feasible = findFeasible(scaled);
@@ -39,7 +41,8 @@ function solveInOrder(problem: BlendProblem, aim: BlendAim, isReversed: boolean)
     return { status: "infeasible", contradiction: { ceilings, total } };
   }
   const { z, proofs } = reachAims(scaled, aim, feasible.point, posed.prices ?? []);
-  const masses = Array.from(z, (units, j) => inGrams(posed, scaled, j, units));
+  const masses: number[] = [];
+  for (let j = 0; j < z.length; j++) masses.push(inGrams(posed, scaled, j, z[j]!));
   return reportBlend(problem, aim, isReversed ? masses.reverse() : masses, proofs);
 }
 

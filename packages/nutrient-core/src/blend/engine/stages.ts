@@ -1,4 +1,5 @@
 import type { Dials } from "./dials.ts";
+import { copyFloats, takeFloats } from "./memory.ts";
 import { minimise, type Program } from "./program.ts";
 import type { HardRows, ScaledProblem } from "./scaling.ts";
 
@@ -115,9 +116,9 @@ export interface Side {
  */
 export function findFeasible(scaled: ScaledProblem): { point: Float64Array } | { contradiction: Float64Array } {
   const { products, hard } = scaled;
-  const start = scaled.low.slice();
+  const start = copyFloats(scaled.low);
   const count = hard.low.length;
-  const broken = new Float64Array(count);
+  const broken = takeFloats(count);
   let isBroken = false;
   for (let r = 0; r < count; r++) {
     let activity = 0;
@@ -133,8 +134,8 @@ export function findFeasible(scaled: ScaledProblem): { point: Float64Array } | {
   program.high[products] = 1;
   program.start[products] = 1;
   const dials = minimise(program);
-  if (dials.value[products]! <= FEASIBLE_TOLERANCE) return { point: dials.value.slice(0, products) };
-  return { contradiction: dials.price.slice(columns) };
+  if (dials.value[products]! <= FEASIBLE_TOLERANCE) return { point: dials.value.subarray(0, products) };
+  return { contradiction: dials.price.subarray(columns) };
 }
 
 /** Hard rows may be broken by this much of their largest coefficient's unit: rounding. */
@@ -146,9 +147,9 @@ export function withTargets(scaled: ScaledProblem, { low, high }: TargetRanges):
   const nutrients: number[] = [];
   for (let i = 0; i < low.length; i++) if (low[i]! > -Infinity || high[i]! < Infinity) nutrients.push(i);
   const count = hard.low.length;
-  const rows = new Float64Array((count + nutrients.length) * products);
-  const rowLow = new Float64Array(count + nutrients.length);
-  const rowHigh = new Float64Array(count + nutrients.length);
+  const rows = takeFloats((count + nutrients.length) * products);
+  const rowLow = takeFloats(count + nutrients.length);
+  const rowHigh = takeFloats(count + nutrients.length);
   rows.set(hard.rows);
   rowLow.set(hard.low);
   rowHigh.set(hard.high);
@@ -175,14 +176,14 @@ function emptyProgram(
   const { products } = scaled;
   const program: Program = {
     columns,
-    fit: new Float64Array(points * columns),
-    aim: new Float64Array(points),
-    linear: new Float64Array(columns > products ? columns : 0),
-    rows: new Float64Array(count * columns),
+    fit: takeFloats(points * columns),
+    aim: takeFloats(points),
+    linear: takeFloats(columns > products ? columns : 0),
+    rows: takeFloats(count * columns),
     give: new Uint8Array(count),
-    low: new Float64Array(columns + count),
-    high: new Float64Array(columns + count),
-    start: new Float64Array(columns),
+    low: takeFloats(columns + count),
+    high: takeFloats(columns + count),
+    start: takeFloats(columns),
   };
   if (columns > products) program.linear[products] = 1;
   for (let r = 0; r < hard.low.length; r++) {
