@@ -14,8 +14,7 @@ export function checkProofs(
   bounds: Bounds,
   checks: Checks,
 ): void {
-  const { aim, certificate } = solution;
-  const { proofs } = certificate;
+  const { proofs } = solution.certificate;
   const isMissed = solution.status === "closest";
   const expected = aimsToProve(problem, solution);
   if (proofs.length !== expected.length || proofs.some((proof, k) => proof.aim !== expected[k])) {

@@ -16,8 +16,12 @@ export function startMemory(): void {
   used = 0;
 }
 
+/** Many blends have no limits, so many vectors have no numbers. */
+const NONE = new Float64Array(0);
+
 /** `count` numbers, all 0. */
 export function takeFloats(count: number): Float64Array {
+  if (count === 0) return NONE;
   if (used + count > block.length) {
     // Pieces of the old block stay good; it goes when the last of them does.
     block = new Float64Array(2 * Math.max(block.length, count));
