@@ -1,5 +1,6 @@
 import { answer, gatherList, type Outcome, unusable } from "../outcome/outcome.ts";
-import { mayBeSpooned } from "../product/not-by-spoon.ts";
+import type { Problem } from "../outcome/problem.ts";
+import { mayBeSpooned, NOT_BY_SPOON } from "../product/not-by-spoon.ts";
 import type { Product } from "../product/product.ts";
 import type { SpoonSet } from "./spoons.ts";
 
@@ -59,23 +60,60 @@ function measureFor(product: Product, measures: Measures): Outcome<Measure> {
     return answer({ kind, stepGrams: millilitres * density, stepMillilitres: millilitres });
   }
   if (scaleStepGrams !== undefined) return answer({ kind: "scale", stepGrams: scaleStepGrams });
-  if (millilitres === undefined) {
-    const liquid = product.state === "liquid";
-    return unusable({
+  if (millilitres === undefined) return unusable(nothingFor(product, measures));
+  return unusable(weightUnknown(product, kind));
+}
+
+/** No named measure suits the product. */
+function nothingFor(product: Product, { spoons, syringeStepMillilitres }: Measures): Problem {
+  const { name, state, hazards } = product;
+  const received = spoons ? `${spoons.name} spoons` : syringeStepMillilitres === undefined ? "a scoop" : "a syringe";
+  if (state === "liquid") {
+    return {
       code: "measure-missing",
-      path: liquid ? "syringe" : "scale",
-      message: `Nothing was named to measure ${product.name} with: it is a ${product.state}.`,
-      expected: liquid ? "a syringe or a scale" : "a scale, spoons or a scoop",
-      received: Object.keys(measures).length === 0 ? "nothing" : "measures for other products",
-      hint: liquid ? 'add --syringe "1 mL" or --scale "1 g"' : 'add --scale "1 g"',
-    });
+      path: "syringe",
+      message: `${name} is a liquid, and ${spoons ? "level spoons are" : "a scoop is"} for powders.`,
+      expected: "a syringe or a measuring jug, or a scale",
+      received,
+      hint: 'add --syringe "1 mL", or --scale "1 g"',
+    };
   }
-  return unusable({
+  const unfit = hazards.filter((hazard) => NOT_BY_SPOON.has(hazard)).map((hazard) => hazard.replaceAll("-", " "));
+  if (spoons && unfit.length > 0) {
+    return {
+      code: "measure-missing",
+      path: "scale",
+      message: `${name} is nothing for a kitchen spoon (${unfit.join(", ")}).`,
+      expected: "a scale, or a scoop that is used for nothing else",
+      received,
+      hint: 'add --scale "1 g": the other products still go by the spoon',
+    };
+  }
+  return {
+    code: "measure-missing",
+    path: "scale",
+    message: `${name} is a solid, and a syringe is for liquids.`,
+    expected: "a scale, spoons or a scoop",
+    received,
+    hint: 'add --scale "1 g"',
+  };
+}
+
+/** A measure of volume suits the product, but nobody said what that volume of it weighs. */
+function weightUnknown({ id, name, state, origin }: Product, kind: MeasureKind): Problem {
+  const isLiquid = state === "liquid";
+  // 48 g in ten metric teaspoons: only an example of how it is written.
+  const density = isLiquid ? "density: 1.2 kg/L" : "density: 48 g / 50 mL";
+  const entry = origin === "shelf" ? `its entry "${id}" in the shelf file` : "an entry for it in the shelf file";
+  const found = isLiquid
+    ? "take its density from the label or the safety sheet"
+    : "weigh ten level metric teaspoons (50 mL) of it";
+  return {
     code: "density-missing",
     path: kind,
-    message: `What a spoonful or millilitre of ${product.name} weighs is not known.`,
-    expected: "a product with a density, or a scale beside the spoons",
-    received: `no density for ${product.id}`,
-    hint: 'add --scale "1 g", or give the product a density in the shelf file (weigh ten level spoons)',
-  });
+    message: `What a ${isLiquid ? "millilitre" : kind === "scoop" ? "scoop" : "spoonful"} of ${name} weighs is not known.`,
+    expected: `the density of ${name}${isLiquid ? "" : " as it lies in a spoon"}, or a scale`,
+    received: `no density for ${id}`,
+    hint: `${found} and write it into ${entry}, such as "${density}"; or add --scale "1 g" to weigh it`,
+  };
 }
