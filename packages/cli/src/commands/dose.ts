@@ -42,7 +42,10 @@ export const doseCommand: TrugCommand = {
         waterLitres,
         ...(purpose.kind === "target"
           ? { target: { nutrient: purpose.wanted.nutrient, milligramsPerLitre: purpose.wanted.rate } }
-          : { givenGrams: purpose.massGrams }),
+          : input.value.product.massUnknown
+            ? // Of a label by volume alone: a millilitre stands for a gram.
+              { givenMillilitres: purpose.massGrams }
+            : { givenGrams: purpose.massGrams }),
         ...(input.value.cans === undefined ? {} : { cans: input.value.cans }),
         ...(input.value.stock ? { stock: input.value.stock } : {}),
         already: input.value.already,

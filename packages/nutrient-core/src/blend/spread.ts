@@ -13,7 +13,7 @@ import type { BlendResult } from "./blend-result.ts";
 export interface Spread {
   readonly result: Partial<BlendResult>;
   readonly cautions: readonly Caution[];
-  /** How the conductivity was reckoned, where it is one number. */
+  /** How the conductivity was reckoned, or both ends of its range. */
   readonly working: readonly WorkingLine[];
 }
 
@@ -39,6 +39,6 @@ function spreadOn(extent: Extent, amounts: readonly Amount[], already: Delivered
       ...(conductivity?.range ? { ecRange: conductivity.range } : {}),
     },
     cautions: [...feedCautions(delivered, extent, conductivity, amounts), ...nitrogenFormCautions(delivered, extent)],
-    working: conductivity?.known ? conductivity.working : [],
+    working: conductivity?.working ?? [],
   };
 }

@@ -1,6 +1,5 @@
 import { type Caution, inOrderOfUrgency } from "../outcome/caution.ts";
 import { answer, type Outcome } from "../outcome/outcome.ts";
-import { term, type WorkingLine } from "../outcome/working.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
 import type { Product } from "../product/product.ts";
 import { impossibleLabelCautions } from "../product/sanity/sanity.ts";
@@ -12,6 +11,7 @@ import { type Purpose, supplyOne, volumeOf } from "../supply/one-product.ts";
 import { type DeliveredRanges, deliveredRanges } from "../supply/range.ts";
 import type { Stock } from "../supply/read-stock.ts";
 import type { Amount, Delivered } from "../supply/supply.ts";
+import { type AllCans, type DoseStock, inAllCans, throughStock } from "./cans-and-stock.ts";
 import { amountCautions } from "./cautions.ts";
 
 export interface DoseInput {
@@ -28,8 +28,9 @@ export interface DoseInput {
 
 export interface DoseAmount {
   readonly product: string;
-  readonly massGrams: number;
-  /** Where the density is known. */
+  /** Null for a liquid whose label is by volume and whose density is not known: it is measured, not weighed. */
+  readonly massGrams: number | null;
+  /** Where the density is known, or not needed. */
   readonly volumeMillilitres?: number;
 }
 
@@ -44,14 +45,8 @@ export interface DoseResult {
   /** Lowest and highest the conductivity can be, where only a grade is known. */
   readonly ecRange?: readonly [number, number];
   /** For all cans together, where more than one was asked for. */
-  readonly allCans?: { readonly count: number; readonly waterLitres: number; readonly massGrams: number };
-  readonly stock?: {
-    readonly massGrams: number;
-    readonly gramsPerLitre: number;
-    readonly finalVolumeLitres: number;
-    /** Stock that goes into the water of this dose. */
-    readonly millilitresForWater: number;
-  };
+  readonly allCans?: AllCans;
+  readonly stock?: DoseStock;
 }
 
 /**
@@ -59,6 +54,9 @@ export interface DoseResult {
  *
  * mass = litres of feed x mg/L wanted / mass fraction of the element. Through a stock, the same mass per
  * litre of feed is dissolved `ratio` times as strong.
+ *
+ * A liquid whose label is by volume needs no density: percent by volume times millilitres is grams of nutrient, and
+ * the amounts are then told by volume only, with a mass of null.
  *
  * @returns Amounts for the water, what all nutrients come to, and the stock where one is made.
  * @example
@@ -73,7 +71,7 @@ export function dose(input: DoseInput): Outcome<DoseResult> {
   const amounts: Amount[] = [{ product, massGrams }];
   const conductivity = electricalConductivity(amounts, waterLitres);
   const { working: volumeWorking, ...volume } = volumeOf(product, massGrams);
-  const working = [...supplied.working, ...volumeWorking, ...(conductivity.known ? conductivity.working : [])];
+  const working = [...supplied.working, ...volumeWorking, ...conductivity.working];
   const cautions: Caution[] = [
     ...impossibleLabelCautions([product]),
     ...hazardCautions([product]),
@@ -83,79 +81,18 @@ export function dose(input: DoseInput): Outcome<DoseResult> {
   ];
   const made = stock ? throughStock(stock, waterLitres, amounts, working) : undefined;
   if (stock && made) {
-    cautions.push(...stockCautions([{ product, massGrams: made.massGrams }], stock.tankLitres));
+    cautions.push(...stockCautions([{ product, massGrams: made.inTank }], stock.tankLitres));
   }
   const result: DoseResult = {
-    amounts: [{ product: product.id, massGrams, ...volume }],
+    amounts: [{ product: product.id, massGrams: product.massUnknown ? null : massGrams, ...volume }],
     deliveredPpm: inBothForms(delivered),
     range: deliveredRanges(amounts, extent, { labelRule: "us" }, already),
     ...(conductivity.known ? { ecMilliSiemensPerCm: conductivity.milliSiemensPerCm } : {}),
     ...(conductivity.range ? { ecRange: conductivity.range } : {}),
-    ...(made ? { stock: made } : {}),
+    ...(made ? { stock: made.stock } : {}),
     ...(input.cans !== undefined && input.cans > 1
-      ? { allCans: inAllCans(input.cans, massGrams, waterLitres, working) }
+      ? { allCans: inAllCans(input.cans, amounts[0]!, waterLitres, working) }
       : {}),
   };
   return answer(result, inOrderOfUrgency(cautions), working);
-}
-
-function inAllCans(
-  count: number,
-  massGrams: number,
-  waterLitres: number,
-  working: WorkingLine[],
-): NonNullable<DoseResult["allCans"]> {
-  const all = { count, waterLitres: count * waterLitres, massGrams: count * massGrams };
-  working.push({
-    label: "for all cans",
-    expression: `${count} * ${term(massGrams)} g`,
-    value: all.massGrams,
-    unit: "g",
-    source: null,
-  });
-  return all;
-}
-
-function throughStock(
-  stock: Stock,
-  waterLitres: number,
-  [amount]: readonly Amount[],
-  working: WorkingLine[],
-): NonNullable<DoseResult["stock"]> {
-  const massGrams = amount!.massGrams;
-  const gramsPerLitre = (massGrams / waterLitres) * stock.ratio;
-  const finalVolumeLitres = stock.tankLitres * stock.ratio;
-  const inTank = gramsPerLitre * stock.tankLitres;
-  const millilitresForWater = (waterLitres / stock.ratio) * 1000;
-  working.push(
-    {
-      label: "strength of the stock",
-      expression: `${term(massGrams)} g / (${term(waterLitres)} L) * ${term(stock.ratio)}`,
-      value: gramsPerLitre,
-      unit: "g/L",
-      source: null,
-    },
-    {
-      label: "into the stock tank",
-      expression: `${term(gramsPerLitre)} g/L * ${term(stock.tankLitres)} L`,
-      value: inTank,
-      unit: "g",
-      source: null,
-    },
-    {
-      label: "feed from a full tank",
-      expression: `${term(stock.tankLitres)} L * ${term(stock.ratio)}`,
-      value: finalVolumeLitres,
-      unit: "L",
-      source: null,
-    },
-    {
-      label: "stock for this water",
-      expression: `${term(waterLitres)} L / ${term(stock.ratio)}`,
-      value: millilitresForWater,
-      unit: "mL",
-      source: null,
-    },
-  );
-  return { massGrams: inTank, gramsPerLitre, finalVolumeLitres, millilitresForWater };
 }

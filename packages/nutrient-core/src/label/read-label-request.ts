@@ -1,10 +1,10 @@
 import * as z from "zod/mini";
 import { throughDoor } from "../outcome/door.ts";
-import { answer, at, gather, type Outcome } from "../outcome/outcome.ts";
+import { andThen, answer, at, gather, type Outcome } from "../outcome/outcome.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
 import type { Product } from "../product/product.ts";
 import { type ProductReading, productFromLabel, readProduct } from "../product/read-product.ts";
-import { readProductOptions } from "../product/read-product-options.ts";
+import { fitsProduct, readProductOptions } from "../product/read-product-options.ts";
 import { ofDimension } from "../quantity/quantity.ts";
 import type { ReadingContext } from "../supply/reading-context.ts";
 import type { LabelInput } from "./label-result.ts";
@@ -28,7 +28,9 @@ export function readLabelRequest(request: unknown, context: ReadingContext): Out
   const options = readProductOptions(texts, context.quantity);
   const parts = gather<{ product: Product; massGrams: number | undefined }>({
     product: options.ok
-      ? at("product", readProduct(texts.product, { ...options.value, shelf: context.shelf }))
+      ? andThen(at("product", readProduct(texts.product, { ...options.value, shelf: context.shelf })), (read) =>
+          fitsProduct(texts, read, context.shelf),
+        )
       : options,
     massGrams:
       texts.mass === undefined

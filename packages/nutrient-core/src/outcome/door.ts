@@ -11,7 +11,7 @@ import type { Problem } from "./problem.ts";
 export function throughDoor<T>(schema: z.ZodMiniType<T>, input: unknown): Outcome<T> {
   const result = z.safeParse(schema, input);
   if (result.success) return answer(result.data);
-  return unusable(...result.error.issues.map((issue) => asProblem(issue, input)));
+  return unusable(...result.error.issues.flatMap((issue) => asProblems(issue, input)));
 }
 
 /** A path as people write one: `products[2].label`. */
@@ -22,23 +22,26 @@ export function pathText(path: readonly PropertyKey[]): string {
   }, "");
 }
 
+/** A problem an issue; of unknown fields one each, so that each is found in its own line. */
+function asProblems(issue: z.core.$ZodIssue, input: unknown): Problem[] {
+  if (issue.code !== "unrecognized_keys") return [asProblem(issue, input)];
+  const path = pathText(issue.path);
+  return issue.keys.map((key) => ({
+    code: "field-unknown",
+    path: [path, key].filter(Boolean).join("."),
+    message: `"${key}" is not known in ${path === "" ? "the input" : path}.`,
+    expected: "only the fields of this kind of entry",
+    received: key,
+    hint: "check the spelling, or leave it out",
+  }));
+}
+
 function asProblem(issue: z.core.$ZodIssue, input: unknown): Problem {
   const path = pathText(issue.path);
   const came = valueAt(input, issue.path);
   const received = describe(came);
   const name = path === "" ? "the input" : path;
   switch (issue.code) {
-    case "unrecognized_keys": {
-      const keys = (issue as { keys: readonly string[] }).keys;
-      return {
-        code: "field-unknown",
-        path: [path, keys[0]].filter(Boolean).join("."),
-        message: `${keys.map((key) => `"${key}"`).join(", ")} ${keys.length > 1 ? "are" : "is"} not known in ${name}.`,
-        expected: "only the fields of this kind of entry",
-        received: keys.join(", "),
-        hint: "check the spelling, or leave it out",
-      };
-    }
     case "invalid_type": {
       const expected = String((issue as { expected: string }).expected);
       if (came === undefined) {

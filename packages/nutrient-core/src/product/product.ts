@@ -39,6 +39,12 @@ export interface Product {
   readonly formula?: string;
   /** A liquid's density, or a solid's loose bulk density as it lies in a spoon, kg/L. */
   readonly densityKilogramsPerLitre?: number;
+  /**
+   * Set for a liquid whose label is by volume and whose density nobody said. Its density is then a stand-in of 1 kg/L,
+   * so that its composition is grams in a millilitre: the stand-in cancels out of everything that is reckoned from
+   * millilitres, and no mass of the product may be shown.
+   */
+  readonly massUnknown?: true;
   /** Lowest and highest published value of that density. */
   readonly densityRange?: readonly [number, number];
   /** Grams that dissolve in a litre of water at 20 °C. */

@@ -13,7 +13,7 @@ export type LabelMeasure = "mass" | "volume";
 export interface LabelReading {
   readonly basis: LabelBasis;
   readonly measure: LabelMeasure;
-  /** Needed where the percentages are by volume. */
+  /** Needed where the percentages are by volume; 1 leaves them as printed, grams in a millilitre. */
   readonly densityKilogramsPerLitre?: number;
 }
 

@@ -1,6 +1,7 @@
 import { answer, gather, type Outcome, unusable } from "../outcome/outcome.ts";
 import { readNumber } from "../quantity/number.ts";
 import type { QuantityReader } from "../quantity/quantity.ts";
+import type { Product } from "./product.ts";
 import type { LabelBasis, LabelMeasure } from "./read-label.ts";
 import type { ProductReading } from "./read-product.ts";
 
@@ -30,6 +31,51 @@ export function readProductOptions(texts: ProductOptionTexts, quantity: Quantity
     ...(density === undefined ? {} : { densityKilogramsPerLitre: density }),
   });
 }
+
+/**
+ * Whether what was said of a label suits the product it was said of: percent by volume belongs to a label that is
+ * written out, and a product that brings its own density keeps it.
+ *
+ * @param texts As they were written; what was not said suits everything.
+ * @param product As it was read.
+ */
+export function fitsProduct(
+  { by, density }: ProductOptionTexts,
+  product: Product,
+  shelf: readonly Product[],
+): Outcome<Product> {
+  const { id, origin, name } = product;
+  if (by?.trim().toLowerCase() === "volume" && origin !== "grade") {
+    return unusable({
+      code: "options-conflict",
+      path: "by",
+      message: `${WHY_BY_MASS[origin](name)}, so --by volume cannot apply to it.`,
+      expected: "percent by volume only with a label that is written out, such as 5-1-3",
+      received: `volume, for ${id}`,
+      hint:
+        origin === "shelf"
+          ? `leave out --by, or write "by: volume" and the density at ${id} in the shelf file`
+          : 'leave out --by; for a liquid, write its label instead: trug label 5-1-3 --by volume --density "1.15 kg/L"',
+    });
+  }
+  const own = origin === "shelf" ? shelf.find((kept) => kept.id === id)?.densityKilogramsPerLitre : undefined;
+  if (density === undefined || own === undefined) return answer(product);
+  return unusable({
+    code: "options-conflict",
+    path: "density",
+    message: `${name} has a density of its own in the shelf file, ${own} kg/L.`,
+    expected: "the shelf file's density, or none there",
+    received: density,
+    hint: `leave out --density, or change it at ${id} in the shelf file`,
+  });
+}
+
+const WHY_BY_MASS: Readonly<Record<Product["origin"], (name: string) => string>> = {
+  grade: (name) => `The label ${name} is by mass`,
+  formula: (name) => `The percentages of a formula such as ${name} are by mass`,
+  material: (name) => `What ${name} holds is known by mass`,
+  shelf: (name) => `The shelf file says how the label of ${name} is to be read`,
+};
 
 function oneOf<T extends string>(
   path: string,

@@ -18,6 +18,8 @@ export interface ProductReading {
   /** Percent by mass (the default) or by volume. */
   readonly measure?: LabelMeasure;
   readonly densityKilogramsPerLitre?: number;
+  /** Whether a label by volume may go without a density; see `massUnknown`. */
+  readonly byMillilitre?: boolean;
 }
 
 /**
@@ -31,7 +33,8 @@ export interface ProductReading {
 export function readProduct(text: string, reading: ProductReading = {}): Outcome<Product> {
   const written = text.trim();
   const kept = reading.shelf?.find((product) => product.id === written);
-  if (kept) return answer(kept);
+  // What the shelf file says of a density stands; see `fitsProduct`.
+  if (kept) return answer(kept.densityKilogramsPerLitre === undefined ? withDensity(kept, reading) : kept);
   const material = materialById(written);
   if (material) return answer(withDensity(material, reading));
   if (looksLikeLabel(written) && !isPureWithPurity(written)) return productFromLabel(written, reading);
@@ -51,7 +54,9 @@ function withDensity(product: Product, reading: ProductReading): Product {
 
 /** A product from its printed analysis alone. */
 export function productFromLabel(text: string, reading: ProductReading = {}): Outcome<Product> {
-  const { basis = "oxide", measure = "mass", densityKilogramsPerLitre } = reading;
+  const { basis = "oxide", measure = "mass", byMillilitre = false } = reading;
+  const massUnknown = byMillilitre && measure === "volume" && reading.densityKilogramsPerLitre === undefined;
+  const densityKilogramsPerLitre = massUnknown ? STAND_IN_DENSITY : reading.densityKilogramsPerLitre;
   const contents = readLabel(text, {
     basis,
     measure,
@@ -68,8 +73,12 @@ export function productFromLabel(text: string, reading: ProductReading = {}): Ou
     hazards: [],
     source: null,
   };
+  if (massUnknown) return answer({ ...product, densityKilogramsPerLitre: STAND_IN_DENSITY, massUnknown });
   return answer(withDensity(product, reading));
 }
+
+/** Leaves percent by volume as it is printed: grams in a millilitre. */
+const STAND_IN_DENSITY = 1;
 
 const PURE = new RegExp(`^(\\S.*?)(?:\\s+(${NUMBER_PATTERN})\\s*%)?$`);
 

@@ -6,6 +6,7 @@ import { materialById } from "./materials.ts";
 import { HAZARDS, type Pack, type Product } from "./product.ts";
 import { productFromLabel, readFormulaProduct } from "./read-product.ts";
 import { readProductOptions } from "./read-product-options.ts";
+import { packMissing, problemOfId, volumeOfNoLabel } from "./shelf-problems.ts";
 
 const text = z.optional(z.string());
 
@@ -76,29 +77,11 @@ export function readShelf(document: unknown, quantity: QuantityReader): Outcome<
   const read = gatherList(
     products.map((entry, index): Outcome<Product> => {
       const path = `products[${index}]`;
-      const earlier = seen.get(entry.id);
-      if (earlier !== undefined) {
-        return unusable({
-          code: "id-twice",
-          path: `${path}.id`,
-          message: `Two products are called "${entry.id}".`,
-          expected: "an id of its own for each product",
-          received: `${entry.id} (also products[${earlier}])`,
-          hint: "rename one of the two",
-        });
-      }
+      const product = readEntry(entry, path, quantity);
+      const idProblem = problemOfId(entry.id, path, seen);
       seen.set(entry.id, index);
-      if (/^\d+(-\d+)+$/.test(entry.id)) {
-        return unusable({
-          code: "id-like-grade",
-          path: `${path}.id`,
-          message: `"${entry.id}" reads like a grade, so no one could tell which of the two is meant.`,
-          expected: "an id with a word in it, such as lawn-feed",
-          received: entry.id,
-          hint: "give it a name of its own",
-        });
-      }
-      return readEntry(entry, path, quantity);
+      if (!idProblem) return product;
+      return unusable(idProblem, ...(product.ok ? [] : product.problems));
     }),
   );
   if (!read.ok) return read;
@@ -119,18 +102,9 @@ function readEntry(entry: Entry, path: string, quantity: QuantityReader): Outcom
       return mass.ok ? answer({ massGrams: mass.value, ...(price === undefined ? {} : { price }) }) : mass;
     }),
   );
-  const problems = [base, pack, stock, others].flatMap((part) => (part.ok ? [] : part.problems));
-  if (!base.ok || !pack.ok || !stock.ok || !others.ok) return unusable(...problems);
-  if (entry.price !== undefined && pack.value === undefined) {
-    return unusable({
-      code: "field-missing",
-      path: `${path}.pack`,
-      message: `${entry.id} has a price but no pack size.`,
-      expected: "what the price buys, such as 2 kg",
-      received: "nothing",
-      hint: "add pack: 2 kg",
-    });
-  }
+  const priced = entry.price !== undefined && entry.pack === undefined ? unusable(packMissing(entry.id, path)) : PRICED;
+  const problems = [base, pack, stock, others, priced].flatMap((part) => (part.ok ? [] : part.problems));
+  if (!base.ok || !pack.ok || !stock.ok || !others.ok || !priced.ok) return unusable(...problems);
   const usual: Pack[] =
     pack.value === undefined
       ? []
@@ -151,6 +125,8 @@ function readEntry(entry: Entry, path: string, quantity: QuantityReader): Outcom
   return answer(product, base.cautions);
 }
 
+const PRICED: Outcome<true> = answer(true);
+
 function readBase(entry: Entry, path: string, quantity: QuantityReader): Outcome<Product> {
   const named = (["label", "formula", "material"] as const).filter((key) => entry[key] !== undefined);
   if (named.length !== 1 && !(named.length === 2 && named.includes("label") && named.includes("formula"))) {
@@ -166,8 +142,16 @@ function readBase(entry: Entry, path: string, quantity: QuantityReader): Outcome
       hint: "write the grade from the bag: label: 5-10-10",
     });
   }
-  const options = within(path, readProductOptions(entry, quantity));
-  if (!options.ok) return options;
+  const options = readProductOptions(entry, quantity);
+  if (!options.ok) {
+    // Whatever is wrong with how it is to be read, what it says can be judged by itself.
+    const said = readBase({ ...entry, basis: undefined, by: undefined, density: undefined }, path, quantity);
+    const own = options.problems.map((problem) => ({ ...problem, path: `${path}.${problem.path}` }));
+    return unusable(...own, ...(said.ok ? [] : said.problems));
+  }
+  if (options.value.measure === "volume" && entry.label === undefined) {
+    return unusable(volumeOfNoLabel(entry.id, path));
+  }
   const density = options.value.densityKilogramsPerLitre;
   const withDensity = (product: Product): Product =>
     density === undefined ? product : { ...product, densityKilogramsPerLitre: density };
@@ -204,5 +188,7 @@ function massOf(written: string, quantity: QuantityReader, base: Outcome<Product
   const density = base.ok ? base.value.densityKilogramsPerLitre : undefined;
   if (read.ok && read.value.dimension === "volume" && density !== undefined)
     return answer(read.value.value * density * 1000);
+  // Without the product nobody knows whether its density was said: then a volume is no mistake by itself.
+  if (read.ok && read.value.dimension === "volume" && !base.ok) return answer(0);
   return ofDimension(read, "mass", written);
 }

@@ -34,7 +34,8 @@ export function exactAmounts(
       already,
     });
     if (!dosed.ok) return dosed;
-    return answer({ grams: [dosed.value.amounts[0]!.massGrams], explanation: () => [] }, [], dosed.working);
+    // Every product of a season is weighed: a label by volume comes from the shelf, with its density.
+    return answer({ grams: [dosed.value.amounts[0]!.massGrams!], explanation: () => [] }, [], dosed.working);
   }
   const input: BlendInput = { products, purpose: { kind: "target", wanted, extent }, already, within: 0 };
   const blended = reachBlend(input);

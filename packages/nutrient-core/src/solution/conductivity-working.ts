@@ -1,6 +1,6 @@
 import { term, type WorkingLine } from "../outcome/working.ts";
 import type { Dissolved, IonConductivity } from "./conductivity.ts";
-import { IONS, type Ion, type IonAmounts } from "./ion.ts";
+import { entriesOf, IONS, type Ion, type IonAmounts } from "./ion.ts";
 import { pairCharge } from "./pairs.ts";
 
 interface Parts {
@@ -38,7 +38,7 @@ export function conductivityWorking(parts: Parts): WorkingLine[] {
 
 function oneBound(parts: Parts, bound: "least" | "most", prefix: string): WorkingLine[] {
   const result = parts[bound];
-  const lines: WorkingLine[] = [];
+  const lines: WorkingLine[] = openLines(parts, bound, prefix);
   const sum: string[] = [];
   for (const { ion, concentration, activity, exponent, milliSiemensPerCm } of result.contributions) {
     const { name, charge, equivalentConductivity, source } = IONS[ion];
@@ -74,6 +74,24 @@ function oneBound(parts: Parts, bound: "least" | "most", prefix: string): Workin
   return lines;
 }
 
+/** What a mere grade leaves open is where a range comes from: the ions that each end takes its label to mean. */
+function openLines({ dissolved }: Parts, bound: "least" | "most", prefix: string): WorkingLine[] {
+  return dissolved.flatMap(({ name, grams, unit, ions }) => {
+    if (ions.least === ions.most || !(grams > 0)) return [];
+    const held = entriesOf(ions[bound]);
+    const said = held.length > 0 ? held.map(([ion]) => IONS[ion].name).join(", ") : "none for certain";
+    return [
+      {
+        label: `${prefix}ions that the analysis of ${name} allows in 1 ${unit} (${said})`,
+        expression: held.map(([, moles]) => `${term(moles)} mol/${unit}`).join(" + ") || `0 mol/${unit}`,
+        value: held.reduce((sum, [, moles]) => sum + moles, 0),
+        unit: `mol/${unit}`,
+        source: "ciaaw-2021",
+      },
+    ];
+  });
+}
+
 /** Where an ion comes from, and what of it stays free. */
 function concentrationLines(
   { dissolved, litres, water }: Parts,
@@ -85,10 +103,10 @@ function concentrationLines(
   const { name } = IONS[ion];
   const sources: string[] = [];
   let total = water[ion] ?? 0;
-  for (const { grams, ions } of dissolved) {
+  for (const { grams, unit, ions } of dissolved) {
     const perGram = ions[bound][ion] ?? 0;
     if (perGram === 0) continue;
-    sources.push(`${term(grams)} g * ${term(perGram)} mol/g`);
+    sources.push(`${term(grams)} ${unit} * ${term(perGram)} mol/${unit}`);
     total += (grams * perGram) / litres;
   }
   const own = water[ion] === undefined ? "" : ` + ${term(water[ion] * 1000)} mmol/L`;

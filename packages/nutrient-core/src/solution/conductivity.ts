@@ -1,5 +1,5 @@
 import type { WorkingLine } from "../outcome/working.ts";
-import type { Amount } from "../supply/supply.ts";
+import { type Amount, amountUnit } from "../supply/supply.ts";
 import { daviesActivity } from "./activity.ts";
 import { conductivityWorking } from "./conductivity-working.ts";
 import { type ChargeBalance, chargeBalance, entriesOf, IONS, type Ion, type IonAmounts, sumOfIons } from "./ion.ts";
@@ -105,13 +105,18 @@ export function conductivityOfIons(ions: IonAmounts): IonConductivity {
 
 /** A product in solution: the grams of it that dissolve, and the ions of each. */
 export interface Dissolved {
+  readonly name: string;
+  /** Millilitres of a liquid whose mass is not known; the ions are then those of a millilitre. */
   readonly grams: number;
+  readonly unit: "g" | "mL";
   readonly ions: ProductIons;
 }
 
 /** What dissolves of each product in so much water; what lies at the bottom carries no current. */
 export function dissolvedOf(amounts: readonly Amount[], litres: number): readonly Dissolved[] {
   return amounts.map(({ product, massGrams }) => ({
+    name: product.name,
+    unit: amountUnit(product),
     grams: Math.min(massGrams, (product.solubilityGramsPerLitre ?? Number.POSITIVE_INFINITY) * litres),
     ions: ionsOfProduct(product),
   }));

@@ -19,6 +19,9 @@ const UNKNOWN = {
 } as const;
 type UnknownPart = keyof typeof UNKNOWN;
 
+/** More than any fertilizer solution weighs (common practice, no source): what a millilitre can hold at the most. */
+const HEAVIEST_GRAMS_PER_MILLILITRE = 2;
+
 const moles = (product: Product, nutrient: Nutrient, element: ElementSymbol): number =>
   fractionOf(product, nutrient) / ATOMIC_WEIGHT[element];
 
@@ -48,7 +51,8 @@ export function ionsOfGrade(product: Product): { readonly least: IonAmounts; rea
   const weight =
     Object.entries(said).reduce((sum, [ion, n]) => sum + n * GRAMS[ion as keyof typeof GRAMS], 0) +
     moles(product, "urea-N", "N") * UNKNOWN.urea.grams;
-  const corners = cornersOf([...parts, "spare"], open, chargeOf(said), 1 - weight) ??
+  const whole = product.massUnknown ? HEAVIEST_GRAMS_PER_MILLILITRE : 1;
+  const corners = cornersOf([...parts, "spare"], open, chargeOf(said), whole - weight) ??
     // The label weighs more than the product (rounding, or salts that are none of these): the weight says nothing then.
     cornersOf([...parts, "spare"], open, chargeOf(said), 100) ?? [{}];
   const complete = corners.map((corner) => ({

@@ -92,6 +92,7 @@ export function volumeOf(product: Product, massGrams: number): { volumeMillilitr
   if (density === undefined) return { working: [] };
   // 1 kg/L is 1 g/mL.
   const volumeMillilitres = massGrams / density;
+  if (product.massUnknown) return { volumeMillilitres, working: [] };
   const line: WorkingLine = {
     label: `${product.name} by volume`,
     expression: `${term(massGrams)} g / (${term(density)} kg/L)`,

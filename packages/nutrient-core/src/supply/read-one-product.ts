@@ -1,8 +1,8 @@
 import * as z from "zod/mini";
-import { answer, at, gather, type Outcome } from "../outcome/outcome.ts";
+import { andThen, answer, at, gather, type Outcome } from "../outcome/outcome.ts";
 import type { Product } from "../product/product.ts";
 import { readProduct } from "../product/read-product.ts";
-import { readProductOptions } from "../product/read-product-options.ts";
+import { fitsProduct, readProductOptions } from "../product/read-product-options.ts";
 import type { Quantity } from "../quantity/quantity.ts";
 import type { Basis } from "./basis.ts";
 import type { Purpose } from "./one-product.ts";
@@ -45,6 +45,8 @@ export function readOneProduct(
   place: string,
 ): Outcome<OneProductInput> {
   const options = readProductOptions(texts, context.quantity);
+  // Into water a liquid is measured, not weighed; on a bed everything is told by mass.
+  const byMillilitre = basis === "litre";
   const parts = gather<{
     product: Product;
     asked: Target | undefined;
@@ -52,7 +54,10 @@ export function readOneProduct(
     already: Delivered;
   }>({
     product: options.ok
-      ? at("product", readProduct(texts.product, { ...options.value, shelf: context.shelf }))
+      ? andThen(
+          at("product", readProduct(texts.product, { ...options.value, shelf: context.shelf, byMillilitre })),
+          (product) => fitsProduct(texts, product, context.shelf),
+        )
       : options,
     asked: texts.target === undefined ? answer(undefined) : at("target", readRateTarget(texts.target, basis, place)),
     given: texts.given === undefined ? answer(undefined) : at("given", context.quantity(texts.given)),

@@ -39,7 +39,17 @@ export function readPurpose(
 }
 
 function readGiven(given: Quantity, product: Product): Outcome<Purpose> {
-  if (given.dimension === "mass") return answer({ kind: "given", massGrams: given.value });
+  if (given.dimension === "mass") {
+    if (!product.massUnknown) return answer({ kind: "given", massGrams: given.value });
+    return unusable({
+      code: "density-missing",
+      path: "given",
+      message: `The percentages of ${product.name} are by volume, so a weight of it says nothing without its density.`,
+      expected: "a volume, or a density beside the weight",
+      received: "a weight",
+      hint: 'give the amount in millilitres, or add the density from the label: --density "1.2 kg/L"',
+    });
+  }
   if (given.dimension === "volume") {
     const density = product.densityKilogramsPerLitre;
     if (density === undefined) {
@@ -54,6 +64,7 @@ function readGiven(given: Quantity, product: Product): Outcome<Purpose> {
       });
     }
     const massGrams = given.value * density * 1000;
+    if (product.massUnknown) return answer({ kind: "given", massGrams });
     return answer(
       { kind: "given", massGrams },
       [],

@@ -70,11 +70,22 @@ export function massWorking(
   const { extentUnit, rateUnit } = BASIS[extent.basis];
   return {
     label: `${product.name} for ${nutrient}`,
-    expression: `${term(extent.amount)} ${extentUnit} * ${term(rate)} ${rateUnit} / ${term(fractionOf(product, nutrient))}`,
+    expression: `${term(extent.amount)} ${extentUnit} * ${term(rate)} ${rateUnit} / ${share(product, nutrient)}`,
     value: massGrams,
-    unit: "g",
+    unit: amountUnit(product),
     source: product.source,
   };
+}
+
+/** What an amount of a product is told in: grams, or millilitres where nobody said what those weigh. */
+export function amountUnit({ massUnknown }: Product): "g" | "mL" {
+  return massUnknown ? "mL" : "g";
+}
+
+/** A share by mass, or grams in a millilitre. */
+function share(product: Product, nutrient: Nutrient): string {
+  const fraction = term(fractionOf(product, nutrient));
+  return product.massUnknown ? `(${fraction} g/mL)` : fraction;
 }
 
 /** The working of {@link deliver} for one nutrient: `(6.75 g * 0.2 + 2 g * 0.15) / 9 L`. */
@@ -87,7 +98,7 @@ export function deliveredWorking(
   const { extentUnit, rateUnit } = BASIS[extent.basis];
   const terms = amounts
     .filter(({ product }) => fractionOf(product, nutrient) > 0)
-    .map(({ product, massGrams }) => `${term(massGrams)} g * ${term(fractionOf(product, nutrient))}`);
+    .map(({ product, massGrams }) => `${term(massGrams)} ${amountUnit(product)} * ${share(product, nutrient)}`);
   return {
     label: `${nutrient} delivered`,
     expression: `(${terms.join(" + ")}) / (${term(extent.amount)} ${extentUnit})`,
