@@ -28,6 +28,8 @@ export interface Reply {
 export interface Context {
   readonly io: Io;
   readonly strict: boolean;
+  /** In whose units the answer speaks. */
+  readonly habit: UnitHabit;
   /** A reader for these texts: the plain one when it is enough, for it starts in no time; the expression reader otherwise. */
   readonly quantityReader: (texts: readonly unknown[]) => Promise<QuantityReader>;
   /** The grower's shelf, empty when there is none. */

@@ -92,6 +92,7 @@ async function runCommand(command: TrugCommand, words: readonly string[], io: Io
   const context: Context = {
     io,
     strict: options["strict"] === true,
+    habit,
     quantityReader,
     shelf: async (quantity) =>
       (await import("./input/shelf-file.ts")).loadShelf(options["shelf"], io, quantity ?? readPlainQuantity),

@@ -35,6 +35,17 @@ describe("rates in US units", () => {
     expect(mix).toContain("delivers N 1 lb/cu yd");
   });
 
+  test("the reasons of a blend speak the same units as its amounts", async () => {
+    const bed = await said(
+      'blend 5-10-10 --target "N 2 lb/1000 sqft, P2O5 3 lb/1000 sqft" --area "1000 sq ft" --units us',
+    );
+    expect(bed).toMatch(/If P2O5 may rise to 4 lb\/1000 sq ft, everything else is met\./);
+    expect(bed).toMatch(/Adding [\d.]+ (oz|lb) \([\d.]+ k?g\) of urea/);
+    expect(
+      await said('bed 5-10-10 46-0-0 --target "N 9 g/m2, K2O 3 g/m2, P2O5 1 g/m2" --area "3 m2" --units us'),
+    ).not.toMatch(/g\/m2|Adding [\d.]+ g/);
+  });
+
   test("metric stays metric", async () => {
     const out = await said('bed 5-10-10 --target "N 5 g/m2" --area "2 m2"');
     expect(out).toContain("100 g on each square metre");
@@ -55,6 +66,29 @@ describe("amounts in whole steps of the scale", () => {
       'blend KNO3 MgSO4.7H2O --target "N 100 ppm, Mg 30 ppm" --stock 1:100 --tank "20 L" --scale "100 g"',
     );
     expect(out).toMatch(/measured so, delivers N \S+, Mg \S+ ppm/);
+  });
+
+  test("what the steps are counted over is said, whatever the blend is made for", async () => {
+    const line = async (rest: string): Promise<string | undefined> =>
+      /measured for .*/.exec(await said(`blend KNO3 urea ${rest}`))?.[0];
+    expect(await line('--ratio 3-0-2 --batch "1 kg" --scale "50 g"')).toBe(
+      "measured for the whole batch of 1 kg at once, in steps of 50 g (scale)",
+    );
+    const can = '--target "N 100 ppm, K 50 ppm" --water "9 L" --scale "1 g"';
+    expect(await line(can)).toBe("measured for all 9 L at once, in steps of 1 g (scale)");
+    const stock = '--target "N 100 ppm, K 50 ppm" --stock 1:100 --tank "20 L" --scale "5 g"';
+    expect(await line(stock)).toBe("measured for a full tank of 20 L at once, in steps of 5 g (scale)");
+    const bed = '--target "N 5 g/m2, K 2 g/m2" --area "3 m2" --scale "1 g"';
+    expect(await line(bed)).toBe("measured for all 3 m2 at once, in steps of 1 g (scale)");
+    const mix = '--target "N 50 g/m3, K 20 g/m3" --volume "200 L" --scale "1 g"';
+    expect(await line(mix)).toBe("measured for all 200 L of mix at once, in steps of 1 g (scale)");
+  });
+
+  test("each kind of step that was used is named once", async () => {
+    const out = await said(
+      'blend potassium-nitrate magnesium-sulfate phosphoric-acid-85 --target "N 100 ppm, P 40 ppm, Mg 20 ppm" --water "20 L" --spoons us --syringe "0.5 mL"',
+    );
+    expect(out).toContain("measured for all 20 L at once, in steps of 1/8 tsp (spoons), 0.5 mL (syringe)");
   });
 
   test("the filler of a grade is not forgotten", async () => {

@@ -65,6 +65,8 @@ async function several(
 ): ReturnType<TrugCommand["run"]> {
   const { target, area, already, basis, given } = options;
   if (given !== undefined) return { problems: [GIVEN_OF_SEVERAL] };
+  const ofOne = (["by", "density"] as const).find((name) => options[name] !== undefined);
+  if (ofOne) return { problems: [ofOneProduct(ofOne, String(options[ofOne]))] };
   const quantity = await context.quantityReader([area].filter(Boolean));
   const shelf = await context.shelf();
   if (!shelf.ok) return shelf;
@@ -73,10 +75,27 @@ async function several(
     { shelf: shelf.value.products, quantity },
   );
   if (!input.ok) return input;
-  const outcome: Outcome<Reply> = blendReply(input, blend(input.value), context, shelf.value.currency);
+  const outcome: Outcome<Reply> = blendReply(
+    input,
+    blend({ ...input.value, explainedIn: context.habit }),
+    context,
+    shelf.value.currency,
+  );
   if (!outcome.ok) return outcome;
   const { extent } = input.value.purpose as { extent: { amount: number } };
   return { ...outcome.value, result: { ...outcome.value.result, areaSquareMetres: extent.amount } };
+}
+
+function ofOneProduct(path: "by" | "density", received: string) {
+  const what = path === "by" ? "Percent by volume" : "A density";
+  return {
+    code: "options-conflict",
+    path,
+    message: `${what} belongs to one product, and several are named.`,
+    expected: `one product with --${path}, or several without it`,
+    received,
+    hint: 'give the liquid an entry in the shelf file: label: 5-1-3, by: volume, density: "1.15 kg/L"',
+  };
 }
 
 const GIVEN_OF_SEVERAL = {

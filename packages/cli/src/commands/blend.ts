@@ -29,7 +29,7 @@ export const blendCommand: TrugCommand = {
       .option("--prefer <choice>", "among equals: nearest, cheapest (default with prices) or fewest products")
       .option("--stock <ratio>", "injector ratio: 1:100 is 1 part of stock in 100 parts of feed")
       .option("--tank <volume>", "volume of each stock that is made")
-      .option("--scale <step>", 'weigh in whole steps of the scale: "1 g"')
+      .option("--scale <step>", 'weigh all of it in whole steps of the scale: "1 g"')
       .option("--spoons <set>", "level spoons for powders: metric or us")
       .option("--syringe <step>", 'for liquids: "0.5 mL"')
       .option("--scoop <volume>", 'whole level scoops for powders: "25 mL"')
@@ -54,7 +54,12 @@ export const blendCommand: TrugCommand = {
       { shelf: shelf.value.products, quantity },
     );
     if (!input.ok) return input;
-    const reply = blendReply(input, blend(input.value), context, shelf.value.currency);
+    const reply = blendReply(
+      input,
+      blend({ ...input.value, explainedIn: context.habit }),
+      context,
+      shelf.value.currency,
+    );
     return reply.ok ? reply.value : reply;
   },
 };

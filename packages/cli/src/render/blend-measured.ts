@@ -8,7 +8,7 @@ import {
   type UnitHabit,
   type WeighedAmount,
 } from "nutrient-core";
-import { shown, weighed } from "./number.ts";
+import { area, shown, volume, water, weighed } from "./number.ts";
 import { type RateBasis, rateUnit } from "./rate.ts";
 import { shortSpoons } from "./spoons.ts";
 
@@ -33,14 +33,42 @@ export function weighedLines(
   // What the products do not fill is still part of the batch, or its grade would come out too strong.
   if (input.purpose.kind === "grade" && (result.fillerGrams ?? 0) > 1e-9)
     lines.push(`  and filler (sand or another inert material) to make ${weighed(input.purpose.batchGrams, habit)}`);
-  lines.push(measuredLine(input, blend, habit));
+  lines.push(...measuredLines(input, blend, habit));
   if (blend.roundedEachMiss > blend.miss * 1.01)
-    lines.push(`  off by ${share(blend.miss)} together; rounding each by itself: ${share(blend.roundedEachMiss)}`);
+    lines.push(`  ${share(blend.miss)} off in all; ${share(blend.roundedEachMiss)} if each were rounded by itself`);
   return lines;
 }
 
-/** What the measured amounts, not the exact ones, give: that is what the plants will get. */
-export function measuredLine(
+/** The steps and what they are counted over, then what the measured amounts give: that is what the plants will get. */
+export function measuredLines(
+  input: BlendInput,
+  blend: NonNullable<BlendResult["weighed"]>,
+  habit: UnitHabit,
+): readonly string[] {
+  return [stepsLine(input, blend, habit), measuredLine(input, blend, habit)];
+}
+
+/** A step is of all that is made at once: a finer blend comes of making more, not of a finer recipe. */
+function stepsLine(input: BlendInput, { amounts }: NonNullable<BlendResult["weighed"]>, habit: UnitHabit): string {
+  const steps = new Set(amounts.map((amount) => stepText(amount, habit)));
+  return `  measured for ${wholeText(input, habit)} at once, in steps of ${[...steps].join(", ")}`;
+}
+
+function stepText({ measure, stepGrams, steps, volumeMillilitres = 0 }: WeighedAmount, habit: UnitHabit): string {
+  if (measure === "spoons") return "1/8 tsp (spoons)";
+  if (measure === "scale") return `${weighed(stepGrams, habit)} (scale)`;
+  return steps > 0 ? `${shown(volumeMillilitres / steps)} mL (${measure})` : `one ${measure}`;
+}
+
+function wholeText({ purpose, stock }: BlendInput, habit: UnitHabit): string {
+  if (stock) return `a full tank of ${water(stock.tankLitres, habit)}`;
+  if (purpose.kind !== "target") return `the whole batch of ${weighed(purpose.batchGrams, habit)}`;
+  const { basis, amount } = purpose.extent;
+  if (basis === "litre") return `all ${water(amount, habit)}`;
+  return basis === "squareMetre" ? `all ${area(amount, habit)}` : `all ${volume(amount * 1000, habit)} of mix`;
+}
+
+function measuredLine(
   { purpose }: BlendInput,
   { residuals }: NonNullable<BlendResult["weighed"]>,
   habit: UnitHabit,

@@ -1,6 +1,7 @@
 import type { BlendInput, BlendResult, UnitHabit } from "nutrient-core";
 import type { Style } from "../command.ts";
-import { measuredLine, rangeLine, weighedLines } from "./blend-measured.ts";
+import { measuredLines, rangeLine, weighedLines } from "./blend-measured.ts";
+import { conductivityLine } from "./conductivity.ts";
 import { deliveredLine } from "./delivered.ts";
 import { area, money, shown, volume, water, weighed } from "./number.ts";
 import { rateUnit } from "./rate.ts";
@@ -17,12 +18,7 @@ export function blendLines(input: BlendInput, result: BlendResult, { habit }: St
     lines.push(`  not needed: ${unused.map(({ product }) => names.get(product) ?? product).join(", ")}`);
   lines.push(...madeLines(input, result, habit));
   if (input.purpose.kind === "target") lines.push(...rangeLine(result, input.purpose.extent.basis, habit));
-  if (result.ecMilliSiemensPerCm !== undefined)
-    lines.push(`  EC about ${shown(result.ecMilliSiemensPerCm, 2)} mS/cm above the water's own`);
-  else if (result.ecRange)
-    lines.push(
-      `  EC between ${shown(result.ecRange[0], 2)} and ${shown(result.ecRange[1], 2)} mS/cm above the water's own, by the salts used`,
-    );
+  lines.push(...conductivityLine(result));
   if (result.cost !== undefined) lines.push(`  cost ${money(result.cost, currency)}`);
   const said = result.status === "closest" ? result.explanation : result.explanation.slice(1);
   if (said.length > 0) lines.push("", ...said);
@@ -80,7 +76,7 @@ function tankLines(input: BlendInput, result: BlendResult, names: Names, habit: 
     ),
   ]);
   if (several) lines.push(`  each through its own injector at 1:${stock.ratio}; never mix the stocks undiluted`);
-  if (measured) lines.push(measuredLine(input, measured, habit));
+  if (measured) lines.push(...measuredLines(input, measured, habit));
   return lines;
 }
 

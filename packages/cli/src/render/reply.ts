@@ -43,5 +43,5 @@ function renderWorking({ label, expression, value, unit, source }: WorkingLine, 
   const readable = expression.replace(/\d+\.\d{6,}(e[+-]?\d+)?/g, (digits) => shown(Number(digits), 6));
   const from = source ? `  [${source}]` : "";
   const equation = `${readable} = ${shown(value, 6)}${unit ? ` ${unit}` : ""}${from}`;
-  return [`  ${printable(label)}:`, ...wrapped(`    ${equation}`, style.width)].join("\n");
+  return [...wrapped(`  ${printable(label)}:`, style.width), ...wrapped(`    ${equation}`, style.width)].join("\n");
 }

@@ -1,6 +1,7 @@
 import type { ContentForm, Nutrient } from "../element/nutrient.ts";
 import type { LabelRule } from "../product/label-tolerance.ts";
 import type { Product } from "../product/product.ts";
+import type { UnitHabit } from "../quantity/present.ts";
 import type { Extent } from "../supply/basis.ts";
 import type { Triple } from "../supply/ratio.ts";
 import type { Stock } from "../supply/read-stock.ts";
@@ -66,6 +67,8 @@ export interface BlendInput {
   readonly stock?: Stock;
   /** What there is to measure with; exact amounts only when left out. */
   readonly measures?: Measures;
+  /** In whose units the explanation speaks of amounts and rates; metric when left out. */
+  readonly explainedIn?: UnitHabit;
   /** Whose rule the range of the label is taken from; `us` when left out. */
   readonly labelRule?: LabelRule;
 }

@@ -3,7 +3,9 @@ import { describe, expect, test } from "vitest";
 import type { Product } from "../product/product.ts";
 import { readProduct } from "../product/read-product.ts";
 import { electricalConductivity } from "../solution/conductivity.ts";
+import { blend } from "./blend.ts";
 import { checkBlendCertificate } from "./check-blend.ts";
+import { readAim, readLabelRule } from "./read-choices.ts";
 import { type Ask, ask, gap, inputOf, problemOf } from "./testing/ask.ts";
 
 const product = (text: string): Product => {
@@ -228,4 +230,17 @@ describe("problems", () => {
     ["measure-too-coarse", { ...FEED, scale: "500 g", use: "KNO3 at least 1 g", limit: "K 300 ppm" }],
     ["measure-too-coarse", { ...FEED, scale: "500 g" }],
   ] as const)("%s: %j", (code, request) => expect(problemOf(request)).toBe(code));
+
+  test("the choices are listed as people list them", () => {
+    const aim = readAim({ prefer: "price" }, []);
+    expect(aim.ok ? "" : aim.problems[0]!.expected).toBe("nearest, cheapest or fewest");
+    const rule = readLabelRule("mars");
+    expect(rule.ok ? "" : rule.problems[0]!.expected).toBe("us or eu");
+  });
+
+  test("a limit that is passed already says by what, with its unit and no more digits than count", () => {
+    const outcome = blend(inputOf({ ...FEED, limit: "Cl 10 ppm", already: "Cl 0.5647 mmol/L" }));
+    // 0.5647 mmol/L of 35.45 g/mol.
+    expect(outcome.ok ? "" : outcome.problems[0]!.expected).toBe("a limit above what is there, 20 ppm of Cl");
+  });
 });

@@ -5,7 +5,7 @@ import type { Extent } from "../supply/basis.ts";
 import { type Delivered, supplyMatrix } from "../supply/supply.ts";
 import type { BlendInput, Limit } from "./blend-input.ts";
 import type { LinearLimit } from "./engine/problem.ts";
-import { limitWords } from "./words.ts";
+import { limitWords, rateWords } from "./words.ts";
 
 /**
  * Limits as ceilings on sums of grams, in their own order.
@@ -50,7 +50,7 @@ export function notYetPassed({ limits = [], already, purpose }: BlendInput): Out
     code: "limit-already-passed",
     path: "limit",
     message: `There is more ${passed.nutrient} already than the limit allows, and no product takes any away.`,
-    expected: `a limit above what is there, ${already[passed.nutrient]}`,
+    expected: `a limit above what is there, ${rateWords(already[passed.nutrient]!, purpose.extent.basis)} of ${passed.nutrient}`,
     received: limitWords(passed, purpose.extent.basis),
     hint: "use other water (rain water, for part of it), or raise the limit",
   });

@@ -54,11 +54,13 @@ function unknownChoice(path: string, written: string, choices: readonly string[]
     code: "choice-unknown",
     path,
     message: `"${written}" is not one of the choices.`,
-    expected: choices.join(" or "),
+    expected: oneOf(choices),
     received: written,
-    hint: `write ${choices.join(" or ")}`,
+    hint: `write ${oneOf(choices)}`,
   };
 }
+
+const oneOf = (choices: readonly string[]): string => `${choices.slice(0, -1).join(", ")} or ${choices.at(-1)}`;
 
 /** Reads a share of 0 to 1 written in percent: `5%`. */
 export function readShare(written: string): Outcome<number> {

@@ -1,4 +1,5 @@
 import type { Nutrient } from "../element/nutrient.ts";
+import { present, presentIn, type UnitHabit } from "../quantity/present.ts";
 import type { Basis } from "../supply/basis.ts";
 import type { Limit } from "./blend-input.ts";
 
@@ -37,14 +38,27 @@ export function nutrientName(nutrient: Nutrient): string {
   return NAMES[nutrient] ?? nutrient;
 }
 
-/** How rates are written in sentences. */
-export const RATE_WORDS: Readonly<Record<Basis, string>> = { litre: "ppm", squareMetre: "g/m2", cubicMetre: "g/m3" };
+const METRIC_RATES: Readonly<Record<Basis, string>> = { litre: "ppm", squareMetre: "g/m2", cubicMetre: "g/m3" };
+
+/**
+ * A rate as growers of one habit say it, from the basis' own unit; parts per million are said alike everywhere.
+ *
+ * @example
+ * rateWords(10, "squareMetre", "us")  // => "2.05 lb/1000 sq ft"
+ */
+export function rateWords(rate: number, basis: Basis, habit: UnitHabit = "metric"): string {
+  if (habit === "metric" || basis === "litre") return `${figure(rate)} ${METRIC_RATES[basis]}`;
+  const pounds = presentIn(rate, "pound");
+  if (basis === "squareMetre") return `${figure((pounds * 1000) / presentIn(1, "squarefoot"))} lb/1000 sq ft`;
+  // A cubic metre is a thousand of the kept litres.
+  return `${figure(pounds / presentIn(1000, "cubicyard"))} lb/cu yd`;
+}
 
 /** A limit as its owner wrote it: "K2O 200 ppm", "EC 2 mS/cm", "NH4-N 20 % of N". */
-export function limitWords(limit: Limit, basis: Basis): string {
+export function limitWords(limit: Limit, basis: Basis, habit: UnitHabit = "metric"): string {
   if (limit.kind === "conductivity") return `EC ${figure(limit.milliSiemensPerCm)} mS/cm`;
   if (limit.kind === "share") return `${limit.nutrient} ${percent(limit.share)} of ${limit.of}`;
-  return `${limit.asked.form} ${figure(limit.asked.rate)} ${RATE_WORDS[basis]}`;
+  return `${limit.asked.form} ${rateWords(limit.asked.rate, basis, habit)}`;
 }
 
 /**
@@ -59,24 +73,38 @@ export function figure(value: number): string {
 }
 
 /**
- * A share as a percentage: two digits below ten, whole above.
+ * A share as a percentage: whole from ten upwards, two digits down to one, and one digit below that.
  *
  * @example
  * percent(0.1234)  // => "12 %"
  */
 export function percent(share: number): string {
   const value = share * 100;
-  return `${value >= 10 ? Math.round(value) : Number(value.toPrecision(2))} %`;
+  return `${value >= 10 ? Math.round(value) : Number(value.toPrecision(value >= 1 ? 2 : 1))} %`;
 }
 
 /**
- * Grams for a sentence, in kilograms from one kilogram up.
+ * How many times as much, to one decimal place.
+ *
+ * @example
+ * timesWords(2.5622)  // => "2.6 times"
+ */
+export function timesWords(factor: number): string {
+  if (factor.toFixed(1) === "2.0") return "twice";
+  return `${factor >= 10 ? Math.round(factor) : Number(factor.toFixed(1))} times`;
+}
+
+/**
+ * Grams for a sentence, in kilograms from one kilogram up; a grower of US habit hears ounces or pounds before them.
  *
  * @example
  * grams(1250)  // => "1.25 kg"
  */
-export function grams(mass: number): string {
-  return mass >= 1000 ? `${figure(mass / 1000)} kg` : `${figure(mass)} g`;
+export function grams(mass: number, habit: UnitHabit = "metric"): string {
+  const weight = mass >= 1000 ? `${figure(mass / 1000)} kg` : `${figure(mass)} g`;
+  if (habit === "metric") return weight;
+  const { value, unit } = present(mass, "mass", habit);
+  return `${figure(value)} ${unit} (${weight})`;
 }
 
 /** Names as a sentence lists them: `a`, `a and b`, `a, b and c`. */

@@ -2,10 +2,12 @@ import { describe, expect, test } from "vitest";
 import { formNamed } from "../../element/nutrient.ts";
 import { MATERIALS } from "../../product/materials.ts";
 import { fractionOf } from "../../product/product.ts";
+import { blend } from "../blend.ts";
 import type { BlendInput } from "../blend-input.ts";
 import type { BlendResult } from "../blend-result.ts";
 import { type Ask, ask, inputOf } from "../testing/ask.ts";
 import { EXPLAINED, SHELF } from "../testing/explained-cases.ts";
+import { rateWords, timesWords } from "../words.ts";
 
 /**
  * Every sentence is read twice: as words against the table, and as a claim, which is checked by solving the blend that
@@ -42,12 +44,33 @@ const NAME = String.raw`(.+?)(?: \((\S+)\))?`;
 const CHECKS: readonly (readonly [RegExp, Check])[] = [
   [/^Every target is met\.$/, (_, { result }) => expect(result.residuals.every(({ met }) => met)).toBe(true)],
   [
-    /^(\S+) comes out ([\d.]+) % (short of|over) what was asked(, more than the .*)?\.$/,
+    /^(\S+) comes out ([\d.]+) % (short of|over) what was asked(?: \(.+ would still count as met\))?\.$/,
     ([, name, text, side], { result }) => {
       const { delivered, wanted, met } = result.residuals.find(({ nutrient }) => nutrient === name)!;
       expect(met).toBe(false);
       saidPercent(text!, Math.abs(delivered / wanted - 1));
       expect(delivered < wanted).toBe(side === "short of");
+    },
+  ],
+  [
+    /^(\S+) comes out at ([\d.]+) times what was asked\.$/,
+    ([, name, factor], { result }) => {
+      const { delivered, wanted } = result.residuals.find(({ nutrient }) => nutrient === name)!;
+      expect(Math.abs(delivered / wanted - Number(factor))).toBeLessThanOrEqual(0.051);
+    },
+  ],
+  [
+    /^Nothing is off by more than ([\d.]+) % of what was asked: labels and scales are less exact than that\. Within 1 % it would all count as met\.$/,
+    ([, text], { request, result }) => {
+      saidPercent(text!, largestMiss(result));
+      expect(again({ ...request, within: "1%" }).status).toBe("met");
+    },
+  ],
+  [
+    /^Both are (\S+), and so is every mixture of the two\.$/,
+    ([, ratio], { request }) => {
+      for (const products of request.products.split(", "))
+        expect(again({ ...request, grade: undefined, ratio, products, within: "1%" }).status).toBe("met");
     },
   ],
   [/^None of these products holds (.+)\.$/, ([, name], { input }) => expect(holds(input, name!)).toEqual([])],
@@ -75,7 +98,7 @@ const CHECKS: readonly (readonly [RegExp, Check])[] = [
     },
   ],
   [
-    /^The (\S+) comes along with the (\S+) of (.+)\.$/,
+    /^The (?:extra )?(\S+) comes along with the (\S+) of (.+)\.$/,
     ([, over, reason, names], { input }) => {
       for (const name of names!.split(/, | and /)) {
         const one = input.products.find((candidate) => candidate.name.toLowerCase() === name.toLowerCase())!;
@@ -85,8 +108,12 @@ const CHECKS: readonly (readonly [RegExp, Check])[] = [
     },
   ],
   [
-    /^If (\S+) may (rise|fall) to ([\d.]+) \S+, everything else is met\.$/,
-    ([, name, , rate], { request, result }) => {
+    /^If (\S+) may (rise|fall) to ([\d.]+) \S+?(?:, (twice|[\d.]+ times) what was asked)?, everything else is met\.$/,
+    ([, name, , rate, factor], { request, result }) => {
+      const asked = result.residuals.find(({ nutrient }) => nutrient === name)!.wanted;
+      expect(Number(rate) / asked).toBeLessThanOrEqual(3);
+      expect(factor === undefined ? Number(rate) / asked : 0).toBeLessThan(2);
+      if (factor) expect(Math.abs(Number(rate) / asked - (Number.parseFloat(factor) || 2))).toBeLessThanOrEqual(0.06);
       const target = request.target!.replace(new RegExp(`\\b${name} (at most )?[\\d.]+`), `${name} ${rate}`);
       expect(target).not.toBe(request.target);
       const { residuals } = again({ ...request, target });
@@ -108,7 +135,7 @@ const CHECKS: readonly (readonly [RegExp, Check])[] = [
     (_, { result }) => expect(result.fillerGrams!).toBeLessThan(1e-6),
   ],
   [
-    /^These two reach the ratios from (\S+) \(all .+\) to (\S+) \(all .+\), and none beside that line\.$/,
+    /^Mixed, these two reach only what lies between (\S+) \(all .+\) and (\S+) \(all .+\)\.$/,
     ([, from, to], { request }) => {
       const products = request.products.split(", ");
       for (const [index, ratio] of [from!, to!].entries()) {
@@ -154,7 +181,7 @@ const CHECKS: readonly (readonly [RegExp, Check])[] = [
   ],
   [
     new RegExp(
-      `^Adding ${G} of ${NAME} and weighing the rest anew would meet every target(?:, but it brings (.+?) too(?:; ${G} of ${NAME} would do without)?)?\\.$`,
+      `^Adding ${G} of ${NAME} and weighing the rest anew would meet every target(?:, but it brings (.+?) too(?:; ${G} of ${NAME} instead would bring (?:no \\S+|none of that))?)?\\.$`,
     ),
     (match, one) => {
       const [, mass, unit, name, id, , second, secondUnit, secondName, secondId] = match;
@@ -172,7 +199,7 @@ const CHECKS: readonly (readonly [RegExp, Check])[] = [
   ],
   [
     new RegExp(
-      `^Adding ${G} of ${NAME} and weighing the rest anew would take away ([\\d.]+) % of the miss(?:, but it brings (.+?) too(?:; ${G} of ${NAME} would take away ([\\d.]+) % of it without)?)?\\.$`,
+      `^Adding ${G} of ${NAME} and weighing the rest anew would bring it ([\\d.]+) % closer to what was asked(?:, but it brings (.+?) too(?:; ${G} of ${NAME} instead would bring it ([\\d.]+) % closer, and (?:no \\S+|none of that))?)?\\.$`,
     ),
     ([, , , name, id, cut], one) => {
       const tried = again(withMaterial(one, id ?? idOf(name!)));
@@ -197,7 +224,7 @@ const CHECKS: readonly (readonly [RegExp, Check])[] = [
     },
   ],
   [
-    /^There is ([\d.]+) (\S+) (\S+) already, more than asked, and no product takes any away\.$/,
+    /^There is ([\d.]+) (\S+) of (\S+) already, more than was asked, and no product takes any away\.$/,
     ([, rate, , name], { request }) => expect(request.already).toContain(`${name} ${rate}`),
   ],
 ];
@@ -223,6 +250,21 @@ describe.each(EXPLAINED)("$name", ({ request, says }) => {
       expect(sentence).not.toMatch(/multiplier|residual|objective|constraint|NaN|undefined|Infinity|e-\d/);
     }
   });
+});
+
+test("a grower of US habit hears the same in the units of the trade there", () => {
+  const { request } = EXPLAINED.find(({ name }) => name === "a mix")!;
+  const said = blend({ ...inputOf(request, SHELF), explainedIn: "us" });
+  const sentences = said.ok ? said.value.explanation : [];
+  // 232 g/m3 is 0.391 lb in a cubic yard of 0.764555 m3; 51.7 g is 1.82 oz: by the definitions of pound and yard.
+  expect(sentences).toContain("If S may rise to 0.391 lb/cu yd, 2.9 times what was asked, everything else is met.");
+  expect(sentences.at(-1)).toContain("Adding 1.82 oz (51.7 g) of agricultural lime");
+  expect(rateWords(10, "squareMetre", "us")).toBe("2.05 lb/1000 sq ft");
+  expect(rateWords(150, "litre", "us")).toBe("150 ppm");
+});
+
+test("twice is said as a word, and large factors whole", () => {
+  expect([1.96, 2.04, 2.06, 12.3].map(timesWords)).toEqual(["twice", "twice", "2.1 times", "12 times"]);
 });
 
 test("thirty or more are read", () => expect(EXPLAINED.length).toBeGreaterThanOrEqual(30));

@@ -1,6 +1,6 @@
 import type { BlendInput } from "../blend-input.ts";
 import type { Reached } from "../reach.ts";
-import { nutrientName, percent } from "../words.ts";
+import { nutrientName, percent, timesWords } from "../words.ts";
 import { givingWay } from "./giving-way.ts";
 import { limitsThatBind } from "./limits-that-bind.ts";
 import { leftOut, savedByAskingLess } from "./room.ts";
@@ -8,6 +8,8 @@ import { materialsThatHelp, materialWords } from "./try-materials.ts";
 import { twoProducts } from "./two-products.ts";
 import { whyOver, whyShort } from "./why.ts";
 
+/** No label and no scale is as exact as this: where nothing is off by more, no remedy is worth its trouble. */
+const NO_MATTER = 0.01;
 /** A miss smaller than this share of the largest one is not worth a sentence, and no more than three are. */
 const WORTH_SAYING = 0.1;
 const MOST_SAID = 3;
@@ -26,6 +28,12 @@ export function explain(input: BlendInput, reached: Reached): string[] {
     return ["Every target is met.", ...leftOut(input, reached), ...savedByAskingLess(input, reached)];
   }
   const largest = Math.max(...solution.relativeMisses);
+  const isExact = rows.every(({ wanted, within }, i) => solution.misses[i] === 0 || (wanted > 0 && within === 0));
+  if (largest < NO_MATTER && isExact) {
+    return [
+      `Nothing is off by more than ${percent(largest)} of what was asked: labels and scales are less exact than that. Within 1 % it would all count as met.`,
+    ];
+  }
   const off = rows
     .map((_, index) => ({ index, relative: solution.relativeMisses[index]!, miss: solution.misses[index]! }))
     .filter(({ relative }) => relative >= WORTH_SAYING * largest)
@@ -40,7 +48,7 @@ export function explain(input: BlendInput, reached: Reached): string[] {
   }
   sentences.push(...reasons);
   sentences.push(...limitsThatBind(input, reached), ...twoProducts(input), ...givingWay(input, reached));
-  sentences.push(...materialWords(materialsThatHelp(input, reached)));
+  sentences.push(...materialWords(materialsThatHelp(input, reached), input.explainedIn));
   if (sentences.length > 0) return [...new Set(sentences)];
   // Only what comes out at nothing is left unsaid above, and then a limit that was set forbids it.
   return off.map(
@@ -54,6 +62,8 @@ function whatIsOff(index: number, { rows, delivered }: Reached): string[] {
   if (!(row.wanted > 0)) return [`${row.name} comes along though none was asked.`];
   if (delivered[index] === 0) return [];
   const off = delivered[index]! / row.wanted - 1;
-  const allowed = row.within > 0 ? `, more than the ${percent(row.within)} that still count as met` : "";
+  const allowed = row.within > 0 ? ` (${percent(row.within)} would still count as met)` : "";
+  // "156 % over" has to be worked out in the head.
+  if (off >= 1) return [`${row.name} comes out at ${timesWords(1 + off)} what was asked${allowed}.`];
   return [`${row.name} comes out ${percent(Math.abs(off))} ${off < 0 ? "short of" : "over"} what was asked${allowed}.`];
 }

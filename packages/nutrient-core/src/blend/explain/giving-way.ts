@@ -1,12 +1,15 @@
 import type { BlendInput } from "../blend-input.ts";
 import type { Reached } from "../reach.ts";
-import { figure, RATE_WORDS } from "../words.ts";
+import { figure, rateWords, timesWords } from "../words.ts";
 import { largestMiss, tryBlend, withoutPrices } from "./trial.ts";
 
 /** So many times what is wanted of anything is as good as any amount. */
 const ANY_AMOUNT = 100;
 /** Where nothing is off by more than this, no way out is sought: no scale weighs so finely. */
 const WORTH_SEEKING = 1e-3;
+/** Further than this nothing may rise or fall, and from here on it is said how far that is. */
+const MOST_TIMES = 3;
+const WORTH_COUNTING = 2;
 /** Halvings of the span in which the least way lies: to a ten-thousandth of it. */
 const HALVINGS = 14;
 
@@ -31,8 +34,14 @@ export function givingWay(input: BlendInput, reached: Reached): string[] {
         `${input.purpose.kind === "ratio" ? "A ratio" : "A grade"} of ${triple.join("-")} could be made exactly.`,
       ];
     }
-    const way = tried.delivered[i]! > row.wanted ? "rise" : "fall";
-    return [`If ${row.name} may ${way} to ${figure(shown)} ${RATE_WORDS[extent.basis]}, everything else is met.`];
+    const factor = tried.delivered[i]! / row.wanted;
+    // Nobody lets a nutrient rise so far, and some would burn the plants; to let one fall so far is to give it up.
+    if (!(factor <= MOST_TIMES && factor >= 1 / MOST_TIMES)) continue;
+    const way = factor > 1 ? "rise" : "fall";
+    const far = factor >= WORTH_COUNTING ? `, ${timesWords(factor)} what was asked` : "";
+    return [
+      `If ${row.name} may ${way} to ${rateWords(shown, extent.basis, input.explainedIn)}${far}, everything else is met.`,
+    ];
   }
   return [];
 }

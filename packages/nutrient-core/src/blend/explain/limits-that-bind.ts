@@ -21,11 +21,12 @@ export function limitsThatBind(input: BlendInput, reached: Reached): string[] {
 
 function sentenceOf({ kind, index }: BindingLimit, input: BlendInput, reached: Reached): string | undefined {
   const product = input.products[index];
+  const habit = input.explainedIn;
   if (kind === "ceiling") {
     const limit = input.limits?.[index];
     if (limit) {
       const limits = input.limits!.map((one, i) => (i === index ? widened(one) : one));
-      return `The limit ${limitWords(limit, reached.extent.basis)} is reached; ${gain(reached, { ...input, limits }, "a tenth more room")}.`;
+      return `The limit ${limitWords(limit, reached.extent.basis, input.explainedIn)} is reached; ${gain(reached, { ...input, limits }, "a tenth more room")}.`;
     }
     if (input.purpose.kind === "grade")
       return "The batch is full: these products are too weak for this grade, even without filler.";
@@ -35,7 +36,7 @@ function sentenceOf({ kind, index }: BindingLimit, input: BlendInput, reached: R
   const name = inSentence(product.name);
   const use = input.uses?.find((one) => one.product === product.id);
   if (kind === "lower")
-    return `At least ${grams(use?.leastGrams ?? 0)} of ${name} has to be used; less would come closer.`;
+    return `At least ${grams(use?.leastGrams ?? 0, habit)} of ${name} has to be used; less would come closer.`;
   if (kind !== "upper") return undefined;
   const inStock = product.stockGrams ?? Number.POSITIVE_INFINITY;
   const allowed = use?.mostGrams ?? Number.POSITIVE_INFINITY;
@@ -49,8 +50,10 @@ function sentenceOf({ kind, index }: BindingLimit, input: BlendInput, reached: R
     uses: (input.uses ?? []).map((one): UseLimit => (one === use ? { ...one, mostGrams: most * (1 + ROOM) } : one)),
   };
   const used =
-    inStock <= allowed ? `All ${grams(most)} of ${name} on the shelf is used` : `${name} is held to ${grams(most)}`;
-  return `${used.charAt(0).toUpperCase()}${used.slice(1)}; ${gain(reached, more, `${grams(most * ROOM)} more`)}.`;
+    inStock <= allowed
+      ? `All ${grams(most, habit)} of ${name} on the shelf is used`
+      : `${name} is held to ${grams(most, habit)}`;
+  return `${used.charAt(0).toUpperCase()}${used.slice(1)}; ${gain(reached, more, `${grams(most * ROOM, habit)} more`)}.`;
 }
 
 function widened(limit: Limit): Limit {

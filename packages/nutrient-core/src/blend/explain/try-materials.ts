@@ -1,6 +1,7 @@
 import type { Nutrient } from "../../element/nutrient.ts";
 import { MATERIALS } from "../../product/materials.ts";
 import { fractionOf, type Product } from "../../product/product.ts";
+import type { UnitHabit } from "../../quantity/present.ts";
 import type { BlendInput } from "../blend-input.ts";
 import type { Reached } from "../reach.ts";
 import { grams, inSentence, listed, nutrientName, percent } from "../words.ts";
@@ -19,7 +20,7 @@ export interface Helper {
 }
 
 /** A cut smaller than this is not worth buying a bag for. */
-const WORTH_BUYING = 0.05;
+const WORTH_BUYING = 0.15;
 /** What can do harm or upset a feed when it comes along unasked, where a product holds at least so much of it. */
 const MINDED = ["N", "P", "K", "Cl", "Na"] as const;
 const MINDED_FROM = 0.02;
@@ -80,20 +81,20 @@ function tryMaterial(material: Product, input: BlendInput, reached: Reached): He
 }
 
 /** The proposals as a sentence. */
-export function materialWords([best, clean]: readonly Helper[]): string[] {
+export function materialWords([best, clean]: readonly Helper[], habit?: UnitHabit): string[] {
   if (!best) return [];
-  const does = best.meets ? "would meet every target" : `would take away ${percent(best.cut)} of the miss`;
-  const first = `Adding ${amountOf(best)} and weighing the rest anew ${does}`;
+  const does = best.meets ? "would meet every target" : `would bring it ${percent(best.cut)} closer to what was asked`;
+  const first = `Adding ${amountOf(best, habit)} and weighing the rest anew ${does}`;
   if (best.unasked.length === 0) return [`${first}.`];
   const besides = `it brings ${listed(best.unasked.map(nutrientName))} too`;
   if (!clean) return [`${first}, but ${besides}.`];
-  return [
-    `${first}, but ${besides}; ${amountOf(clean)} ${best.meets ? "would do without" : `would take away ${percent(clean.cut)} of it without`}.`,
-  ];
+  const none = best.unasked.length > 1 ? "none of that" : `no ${nutrientName(best.unasked[0]!)}`;
+  const instead = best.meets ? `would bring ${none}` : `would bring it ${percent(clean.cut)} closer, and ${none}`;
+  return [`${first}, but ${besides}; ${amountOf(clean, habit)} instead ${instead}.`];
 }
 
-function amountOf({ material, massGrams }: Helper): string {
+function amountOf({ material, massGrams }: Helper, habit: UnitHabit | undefined): string {
   const name = inSentence(material.name);
   // A material that is called by its id is not called twice.
-  return `${grams(massGrams)} of ${name}${name.replaceAll(" ", "-") === material.id ? "" : ` (${material.id})`}`;
+  return `${grams(massGrams, habit)} of ${name}${name.replaceAll(" ", "-") === material.id ? "" : ` (${material.id})`}`;
 }

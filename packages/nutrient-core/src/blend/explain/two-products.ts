@@ -8,9 +8,9 @@ export function twoProducts({ products, purpose }: BlendInput): string[] {
   const segment = reachableSegment(products);
   if (purpose.kind === "target" || !segment) return [];
   const [first, second] = products.map(({ name }) => inSentence(name));
-  return [
-    `These two reach the ratios from ${parts(segment.from)} (all ${first}) to ${parts(segment.to)} (all ${second}), and none beside that line.`,
-  ];
+  const [from, to] = [parts(segment.from), parts(segment.to)];
+  if (from === to) return [`Both are ${from}, and so is every mixture of the two.`];
+  return [`Mixed, these two reach only what lies between ${from} (all ${first}) and ${to} (all ${second}).`];
 }
 
 /** As a ratio: "2-1-2". */

@@ -2,7 +2,7 @@ import { fractionOf, type Product } from "../../product/product.ts";
 import type { BlendInput } from "../blend-input.ts";
 import type { Row } from "../pose.ts";
 import type { Reached } from "../reach.ts";
-import { figure, inSentence, listed, nutrientName, RATE_WORDS } from "../words.ts";
+import { inSentence, listed, nutrientName, rateWords } from "../words.ts";
 
 /**
  * Why one nutrient stays short: nothing holds it, or every product that does brings something of which there is
@@ -35,8 +35,8 @@ export function whyOver(index: number, input: BlendInput, { rows, delivered, sol
   const there = input.purpose.kind === "target" ? (input.already[row.nutrient] ?? 0) : 0;
   const most = row.wanted * (1 + row.within);
   if (there > most) {
-    const amount = `${figure(row.shownAs(there))} ${RATE_WORDS[extent.basis]} ${row.name}`;
-    return [`There is ${amount} already, more than asked, and no product takes any away.`];
+    const amount = `${rateWords(row.shownAs(there), extent.basis, input.explainedIn)} of ${row.name}`;
+    return [`There is ${amount} already, more than was asked, and no product takes any away.`];
   }
   const carriers = input.products.filter(
     (product, j) => fractionOf(product, row.nutrient) > 0 && solution.masses[j]! > 0,
@@ -50,6 +50,6 @@ export function whyOver(index: number, input: BlendInput, { rows, delivered, sol
     .filter((product) => fractionOf(product, reason.nutrient) > 0)
     .map(({ name }) => inSentence(name));
   return [
-    `The ${nutrientName(row.nutrient)} comes along with the ${nutrientName(reason.nutrient)} of ${listed(names)}.`,
+    `The ${row.wanted > 0 ? "extra " : ""}${nutrientName(row.nutrient)} comes along with the ${nutrientName(reason.nutrient)} of ${listed(names)}.`,
   ];
 }

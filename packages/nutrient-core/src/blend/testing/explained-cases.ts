@@ -39,7 +39,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "N comes out 14 % over what was asked.",
       "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
       "If N may rise to 71.7 ppm, everything else is met.",
-      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
+      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate instead would bring no chloride.",
     ],
   },
   {
@@ -54,7 +54,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "N comes out 14 % over what was asked.",
       "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
       "If N may rise to 71.7 ppm, everything else is met.",
-      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
+      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate instead would bring no chloride.",
     ],
   },
   {
@@ -78,7 +78,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     },
     says: [
       "None of these products holds magnesium.",
-      "Adding 3.06 g of magnesium sulfate heptahydrate (magnesium-sulfate) and weighing the rest anew would take away 99 % of the miss.",
+      "Adding 3.06 g of magnesium sulfate heptahydrate (magnesium-sulfate) and weighing the rest anew would bring it 99 % closer to what was asked.",
     ],
   },
   {
@@ -94,8 +94,8 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "N comes out 46 % short of what was asked.",
       "K comes out 25 % over what was asked.",
       "More nitrogen is held back: calcium nitrate brings calcium and KNO3 brings potassium, and there is enough of each.",
-      "If Ca may rise to 163 ppm, everything else is met.",
-      "Adding 1.3 g of urea and weighing the rest anew would take away 31 % of the miss.",
+      "If Ca may rise to 163 ppm, 2.7 times what was asked, everything else is met.",
+      "Adding 1.3 g of urea and weighing the rest anew would bring it 31 % closer to what was asked.",
     ],
   },
   {
@@ -108,7 +108,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     says: [
       "K comes out 39 % short of what was asked.",
       "All 3 g of potassium nitrate on the shelf is used; 0.3 g more would bring the largest miss from 39 % to 33 %.",
-      "Adding 1.41 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.7 g of potassium sulfate would do without.",
+      "Adding 1.41 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.7 g of potassium sulfate instead would bring no chloride.",
     ],
   },
   {
@@ -122,7 +122,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     says: [
       "K comes out 57 % short of what was asked.",
       "KNO3 is held to 2 g; 0.2 g more would bring the largest miss from 57 % to 53 %.",
-      "Adding 2.06 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 2.47 g of potassium sulfate would do without.",
+      "Adding 2.06 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 2.47 g of potassium sulfate instead would bring no chloride.",
     ],
   },
   {
@@ -138,8 +138,8 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "K comes out 50 % short of what was asked.",
       "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
       "At least 2 g of urea has to be used; less would come closer.",
-      "If N may rise to 128 ppm, everything else is met.",
-      "Adding 2.01 g of potassium chloride and weighing the rest anew would take away 45 % of the miss, but it brings chloride too; 2.41 g of potassium sulfate would take away 45 % of it without.",
+      "If N may rise to 128 ppm, 2.1 times what was asked, everything else is met.",
+      "Adding 2.01 g of potassium chloride and weighing the rest anew would bring it 45 % closer to what was asked, but it brings chloride too; 2.41 g of potassium sulfate instead would bring it 45 % closer, and no chloride.",
     ],
   },
   {
@@ -155,7 +155,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "Ca comes out 17 % short of what was asked.",
       "K comes out 17 % short of what was asked.",
       "The limit EC 1.5 mS/cm is reached; a tenth more room would bring the largest miss from 18 % to 8.6 %.",
-      "Adding 0.772 g of urea and weighing the rest anew would take away 20 % of the miss.",
+      "Adding 0.772 g of urea and weighing the rest anew would bring it 20 % closer to what was asked.",
     ],
   },
   {
@@ -169,7 +169,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     says: [
       "K comes out 65 % short of what was asked.",
       "The limit Cl 50 ppm is reached; a tenth more room would bring the largest miss from 65 % to 61 %.",
-      "Adding 2.2 g of dipotassium phosphate and weighing the rest anew would meet every target, but it brings phosphorus too; 2.34 g of potassium sulfate would do without.",
+      "Adding 2.2 g of dipotassium phosphate and weighing the rest anew would meet every target, but it brings phosphorus too; 2.34 g of potassium sulfate instead would bring no phosphorus.",
     ],
   },
   {
@@ -183,9 +183,9 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     says: [
       "N comes out 59 % short of what was asked.",
       "K comes out 20 % over what was asked.",
-      "The potassium comes along with the nitrogen of KNO3.",
+      "The extra potassium comes along with the nitrogen of KNO3.",
       "The limit NH4-N 30 % of N is reached; a tenth more room would bring the largest miss from 59 % to 57 %.",
-      "If K may rise to 293 ppm, everything else is met.",
+      "If K may rise to 293 ppm, 2.9 times what was asked, everything else is met.",
       "Adding 1.5 g of urea and weighing the rest anew would meet every target.",
     ],
   },
@@ -201,8 +201,8 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "P2O5 comes out 61 % short of what was asked.",
       "N comes out 30 % short of what was asked.",
       "The batch is full: these products are too weak for this grade, even without filler.",
-      "These two reach the ratios from 1-2-2 (all 5-10-10) to 1-0-0 (all 46-0-0), and none beside that line.",
-      "Adding 373 g of dipotassium phosphate and weighing the rest anew would take away 81 % of the miss.",
+      "Mixed, these two reach only what lies between 1-2-2 (all 5-10-10) and 1-0-0 (all 46-0-0).",
+      "Adding 373 g of dipotassium phosphate and weighing the rest anew would bring it 81 % closer to what was asked.",
     ],
   },
   {
@@ -214,7 +214,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     },
     says: [
       "None of these products holds phosphorus.",
-      "These two reach the ratios from 1-0-0 (all 46-0-0) to 0-0-1 (all 0-0-60), and none beside that line.",
+      "Mixed, these two reach only what lies between 1-0-0 (all 46-0-0) and 0-0-1 (all 0-0-60).",
       "Adding 148 g of monoammonium phosphate and weighing the rest anew would meet every target.",
     ],
   },
@@ -230,8 +230,8 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "N comes out 11 % over what was asked.",
       "K2O comes out 11 % over what was asked.",
       "All the phosphorus here comes with nitrogen, so more phosphorus would bring too much nitrogen.",
-      "The potassium comes along with the phosphorus of 20-10-20.",
-      "These two reach the ratios from 2-1-2 (all 20-10-20) to 1-0-0 (all 46-0-0), and none beside that line.",
+      "The extra potassium comes along with the phosphorus of 20-10-20.",
+      "Mixed, these two reach only what lies between 2-1-2 (all 20-10-20) and 1-0-0 (all 46-0-0).",
       "A ratio of 1-0.5-1 could be made exactly.",
       "Adding 179 g of triple superphosphate and weighing the rest anew would meet every target.",
     ],
@@ -245,7 +245,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     },
     says: [
       "None of these products holds phosphorus.",
-      "These two reach the ratios from 1-0-0 (all 46-0-0) to 1-0-3.38 (all 13-0-44), and none beside that line.",
+      "Mixed, these two reach only what lies between 1-0-0 (all 46-0-0) and 1-0-3.38 (all 13-0-44).",
       "Adding 186 g of monoammonium phosphate and weighing the rest anew would meet every target.",
     ],
   },
@@ -260,7 +260,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "P2O5 comes out 26 % short of what was asked.",
       "N comes out 16 % over what was asked.",
       "All the phosphorus here comes with nitrogen, so more phosphorus would bring too much nitrogen.",
-      "These two reach the ratios from 1-2.56-0 (all 18-46-0) to 0-0-1 (all 0-0-60), and none beside that line.",
+      "Mixed, these two reach only what lies between 1-2.56-0 (all 18-46-0) and 0-0-1 (all 0-0-60).",
       "A ratio of 1.57-4-4 could be made exactly.",
       "Adding 204 g of triple superphosphate and weighing the rest anew would meet every target.",
     ],
@@ -276,7 +276,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "P2O5 comes out 39 % short of what was asked.",
       "N comes out 20 % over what was asked.",
       "All the phosphorus here comes with nitrogen, so more phosphorus would bring too much nitrogen.",
-      "These two reach the ratios from 1-2.56-0 (all 18-46-0) to 0-0-1 (all 0-0-60), and none beside that line.",
+      "Mixed, these two reach only what lies between 1-2.56-0 (all 18-46-0) and 0-0-1 (all 0-0-60).",
       "A grade of 7.83-20-20 could be made exactly.",
       "Adding 188 g of monopotassium phosphate and weighing the rest anew would meet every target.",
     ],
@@ -292,8 +292,8 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "K comes out 56 % short of what was asked.",
       "S comes out 20 % over what was asked.",
       "All the potassium here comes with sulfur, so more potassium would bring too much sulfur.",
-      "If S may rise to 81.9 ppm, everything else is met.",
-      "Adding 2.54 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 3.47 g of potassium nitrate would do without.",
+      "If S may rise to 81.9 ppm, 2.7 times what was asked, everything else is met.",
+      "Adding 2.54 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 3.47 g of potassium nitrate instead would bring no chloride.",
     ],
   },
   {
@@ -308,7 +308,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "N comes out 12 % over what was asked.",
       "S comes out 10 % over what was asked.",
       "More potassium is held back: potassium nitrate brings nitrogen and potassium sulfate brings sulfur, and there is enough of each.",
-      "If N may rise to 53.8 ppm, everything else is met.",
+      "If N may rise to 53.8 ppm, 2.7 times what was asked, everything else is met.",
       "Adding 1.91 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too.",
     ],
   },
@@ -324,8 +324,8 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "N comes out 11 % over what was asked.",
       "Cl comes out 6.7 % over what was asked.",
       "More potassium is held back: potassium chloride brings chloride and KNO3 brings nitrogen, and there is enough of each.",
-      "If Cl may rise to 110 ppm, everything else is met.",
-      "Adding 1.44 g of dipotassium phosphate and weighing the rest anew would meet every target, but it brings phosphorus too; 1.52 g of potassium sulfate would do without.",
+      "If Cl may rise to 110 ppm, 2.2 times what was asked, everything else is met.",
+      "Adding 1.44 g of dipotassium phosphate and weighing the rest anew would meet every target, but it brings phosphorus too; 1.52 g of potassium sulfate instead would bring no phosphorus.",
     ],
   },
   {
@@ -337,7 +337,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     },
     says: [
       "None of these products holds calcium.",
-      "Adding 2.35 g of calcium chloride, anhydrous (calcium-chloride-anhydrous) and weighing the rest anew would meet every target, but it brings chloride too; 4.21 g of calcium nitrate would do without.",
+      "Adding 2.35 g of calcium chloride, anhydrous (calcium-chloride-anhydrous) and weighing the rest anew would meet every target, but it brings chloride too; 4.21 g of calcium nitrate instead would bring no chloride.",
     ],
   },
   {
@@ -348,10 +348,25 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       water: "10 L",
     },
     says: [
-      "N comes out 6.3 % short of what was asked, more than the 5 % that still count as met.",
-      "K comes out 6.1 % over what was asked, more than the 5 % that still count as met.",
+      "N comes out 6.3 % short of what was asked (5 % would still count as met).",
+      "K comes out 6.1 % over what was asked (5 % would still count as met).",
       "All the nitrogen here comes with potassium, so more nitrogen would bring too much potassium.",
       "If K may rise to 118 ppm, everything else is met.",
+      "Adding 0.38 g of urea and weighing the rest anew would meet every target.",
+    ],
+  },
+  {
+    name: "a tolerance that is nearly enough",
+    request: {
+      products: "20-10-20",
+      target: "N 150 ppm within 6%, K 110 ppm within 6%",
+      water: "10 L",
+    },
+    says: [
+      "N comes out 6.2 % short of what was asked (6 % would still count as met).",
+      "K comes out 6.2 % over what was asked (6 % would still count as met).",
+      "All the nitrogen here comes with potassium, so more nitrogen would bring too much potassium.",
+      "If K may rise to 117 ppm, everything else is met.",
       "Adding 0.38 g of urea and weighing the rest anew would meet every target.",
     ],
   },
@@ -409,7 +424,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
     },
     says: [
       "None of these products holds potassium.",
-      "Adding 48.2 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 54.5 g of dipotassium phosphate would do without.",
+      "Adding 48.2 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 54.5 g of dipotassium phosphate instead would bring no chloride.",
     ],
   },
   {
@@ -423,7 +438,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "Ca comes out 59 % short of what was asked.",
       "S comes out 20 % over what was asked.",
       "All the calcium here comes with sulfur, so more calcium would bring too much sulfur.",
-      "If S may rise to 232 g/m3, everything else is met.",
+      "If S may rise to 232 g/m3, 2.9 times what was asked, everything else is met.",
       "Adding 51.7 g of agricultural lime and weighing the rest anew would meet every target.",
     ],
   },
@@ -440,7 +455,7 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "K comes out 18 % short of what was asked.",
       "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
       "If N may rise to 71.7 ppm, everything else is met.",
-      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
+      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate instead would bring no chloride.",
     ],
   },
   {
@@ -455,7 +470,88 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       "K comes out 5.1 % short of what was asked.",
       "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
       "If N may rise to 71.7 ppm, everything else is met.",
-      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate would do without.",
+      "Adding 1.21 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 1.46 g of potassium sulfate instead would bring no chloride.",
+    ],
+  },
+  {
+    name: "so little off that it does not matter",
+    request: {
+      products: "calcium-nitrate, potassium-nitrate, magnesium-sulfate, monopotassium-phosphate",
+      target: "N 150 ppm, P 40 ppm, K 200 ppm, Ca 120 ppm, Mg 40 ppm",
+      water: "10 L",
+    },
+    says: [
+      "Nothing is off by more than 0.5 % of what was asked: labels and scales are less exact than that. Within 1 % it would all count as met.",
+    ],
+  },
+  {
+    name: "far more than was asked",
+    request: {
+      products: "urea, KNO3",
+      target: "N 100 ppm",
+      use: "urea at least 5 g",
+      water: "9 L",
+    },
+    says: ["N comes out at 2.6 times what was asked.", "At least 5 g of urea has to be used; less would come closer."],
+  },
+  {
+    name: "a way out that is far",
+    request: {
+      products: "20-20-20, calcium-nitrate",
+      target: "N 100 ppm, K 180 ppm",
+      water: "10 L",
+    },
+    says: [
+      "K comes out 44 % short of what was asked.",
+      "N comes out 20 % over what was asked.",
+      "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
+      "If N may rise to 217 ppm, 2.2 times what was asked, everything else is met.",
+      "Adding 1.95 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 2.34 g of potassium sulfate instead would bring no chloride.",
+    ],
+  },
+  {
+    name: "two bags of one ratio",
+    request: {
+      products: "10-10-10, 5-5-5",
+      ratio: "2-1-1",
+      batch: "1 kg",
+    },
+    says: [
+      "N comes out 44 % short of what was asked.",
+      "P2O5 comes out 11 % over what was asked.",
+      "K2O comes out 11 % over what was asked.",
+      "All the nitrogen here comes with phosphorus, so more nitrogen would bring too much phosphorus.",
+      "The extra potassium comes along with the nitrogen of 10-10-10.",
+      "Both are 1-1-1, and so is every mixture of the two.",
+      "A ratio of 1-1-1 could be made exactly.",
+      "Adding 179 g of urea and weighing the rest anew would meet every target.",
+    ],
+  },
+  {
+    name: "a way out that no one would take",
+    request: {
+      products: "blood-meal, bone-meal-steamed",
+      target: "N 2 lb/1000 sqft, P2O5 3 lb/1000 sqft, K2O 1 lb/1000 sqft",
+      area: "32 sq ft",
+    },
+    says: [
+      "K2O comes out 91 % short of what was asked.",
+      "All the potassium here comes with nitrogen, so more potassium would bring too much nitrogen.",
+      "Adding 22.1 g of potassium chloride and weighing the rest anew would meet every target, but it brings chloride too; 25 g of dipotassium phosphate instead would bring no chloride.",
+    ],
+  },
+  {
+    name: "a bed that has enough of one nutrient",
+    request: {
+      products: "blood-meal, bone-meal-steamed, potassium-sulfate",
+      target: "N 10 g/m2, P2O5 8 g/m2, K2O 12 g/m2",
+      area: "2.88 m2",
+      already: "N 4 g/m2, K2O 14 g/m2",
+    },
+    says: [
+      "K2O comes out 19 % over what was asked.",
+      "There is 14 g/m2 of K2O already, more than was asked, and no product takes any away.",
+      "If K2O may rise to 14.3 g/m2, everything else is met.",
     ],
   },
   {
