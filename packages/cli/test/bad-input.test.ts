@@ -30,6 +30,7 @@ const FILES: Readonly<Record<string, string>> = {
   "hazard.yaml": "products:\n  - {id: a, label: 1-2-3, hazards: [glitter]}\n",
   "aliases.yaml": `a: &a [1,1,1,1,1,1,1,1,1]\nb: &b [*a,*a,*a,*a,*a,*a,*a,*a,*a]\nc: &c [*b,*b,*b,*b,*b,*b,*b,*b,*b]\nproducts: [*c,*c,*c,*c,*c,*c]\n`,
   "grade-id.yaml": "products:\n  - {id: 5-10-10, label: 20-0-0}\n",
+  "by-volume.yaml": "products:\n  - {id: a, material: urea, by: volume}\n",
   "label-number.yaml": "products:\n  - {id: a, label: 5}\n",
 };
 
@@ -43,6 +44,8 @@ beforeAll(() => {
 const DOSE = ["dose", "20-20-20", "--target", "N 100 ppm", "--water", "9 L"];
 const change = (flag: string, value: string): string[] =>
   DOSE.map((word, index) => (DOSE[index - 1] === flag ? value : word));
+
+const BED = ["bed", "5-1-3", "--target", "N 3 g/m2", "--area", "3 m2"];
 
 const CASES: readonly (readonly [what: string, argv: readonly string[], code: string])[] = [
   ["an unknown command", ["fertigate"], "command-unknown"],
@@ -95,7 +98,16 @@ const CASES: readonly (readonly [what: string, argv: readonly string[], code: st
   ["an unknown product", ["dose", "moonshine", ...DOSE.slice(2)], "product-unknown"],
   ["an empty product", ["dose", "", ...DOSE.slice(2)], "product-unknown"],
   ["a label line without number", ["dose", "20-20-20 + calcium", ...DOSE.slice(2)], "label-line-unreadable"],
-  ["percent by volume without density", [...DOSE, "--by", "volume"], "density-missing"],
+  ["percent by volume of a bed without density", [...BED, "--by", "volume"], "density-missing"],
+  [
+    "a weight of a liquid by volume without density",
+    ["dose", "5-1-3", "--by", "volume", "--given", "5 g", "--water", "9 L"],
+    "density-missing",
+  ],
+  ["percent by volume of a formula", ["label", "KNO3", "--by", "volume"], "options-conflict"],
+  ["percent by volume of a generic material", ["label", "potassium-nitrate", "--by", "volume"], "options-conflict"],
+  ["percent by volume of one of several", [...BED, "KNO3", "--by", "volume"], "options-conflict"],
+  ["the density of one of several", [...BED, "KNO3", "--density", "1.1 kg/L"], "options-conflict"],
   ["a density of zero", [...DOSE, "--density", "0 kg/L"], "density-unreadable"],
   ["an unknown basis", [...DOSE, "--basis", "ionic"], "choice-unknown"],
   ["a spoonful of unknown weight", ["dose", "20-20-20", "--given", "1 tsp", "--water", "9 L"], "density-missing"],
@@ -151,6 +163,7 @@ const SHELVES: readonly (readonly [file: string, code: string])[] = [
   ["hazard.yaml", "field-unusable"],
   ["aliases.yaml", "yaml-unreadable"],
   ["grade-id.yaml", "id-like-grade"],
+  ["by-volume.yaml", "options-conflict"],
   ["label-number.yaml", "field-unusable"],
 ];
 

@@ -1,14 +1,17 @@
 import { resolve } from "node:path";
 import {
+  answer,
   type Outcome,
   type Problem,
   planSeason,
   type QuantityReader,
   readShelf,
   readShelfIngredients,
+  unusable,
 } from "nutrient-core";
 import type { TrugCommand } from "../command.ts";
 import { EXIT } from "../exit-codes.ts";
+import { everyProblem } from "../input/every-problem.ts";
 import { type SeasonFileContext, seasonFrom } from "../input/season-file.ts";
 import { readYamlFile, type YamlFile } from "../input/yaml-file.ts";
 import { renderProblems } from "../render/problems.ts";
@@ -36,8 +39,8 @@ export const checkCommand: TrugCommand = {
       const outcome =
         kind === "season"
           ? await checkSeason(read.value, file, { io: context.io, shelf: options["shelf"], quantity })
-          : read.value.locate(checkShelf(read.value.document, quantity));
-      checked.push({ file, kind, problems: outcome.ok ? [] : outcome.problems });
+          : read.value.locate(everyProblem(read.value.document, (document) => checkShelf(document, quantity)));
+      checked.push({ file, kind, problems: outcome.ok ? [] : inOrderOfLines(outcome.problems) });
     }
     const unusable = checked.some(({ problems }) => problems.length > 0);
     return {
@@ -51,13 +54,25 @@ export const checkCommand: TrugCommand = {
             ? [`${file}: usable (${kind})`]
             : [
                 `${file}: ${problems.length} ${problems.length === 1 ? "problem" : "problems"}`,
-                renderProblems(problems, width).trimEnd(),
+                ...renderProblems(problems, width).trimEnd().split("\n"),
               ],
         ),
       exitCode: unusable ? EXIT.unusable : EXIT.answer,
     };
   },
 };
+
+/** From the top of each file to its end, as a person mends it; the files in the order in which they were read. */
+function inOrderOfLines(problems: readonly Problem[]): readonly Problem[] {
+  const placed = problems.map((problem) => {
+    const [, file = problem.path, line = "0", column = "0"] = /^(.*?):(\d+):(\d+)/.exec(problem.path) ?? [];
+    return { problem, file, place: [Number(line), Number(column)] as const };
+  });
+  const files = [...new Set(placed.map(({ file }) => file))];
+  return placed
+    .sort((a, b) => files.indexOf(a.file) - files.indexOf(b.file) || a.place[0] - b.place[0] || a.place[1] - b.place[1])
+    .map(({ problem }) => problem);
+}
 
 /** A season says so, or is known by its places. */
 function kindOf(document: unknown): "season" | "shelf" {
@@ -68,7 +83,10 @@ function kindOf(document: unknown): "season" | "shelf" {
 /** A shelf is usable when its products read, and what it has for mixes. */
 function checkShelf(document: unknown, quantity: QuantityReader): Outcome<unknown> {
   const shelf = readShelf(document, quantity);
-  return shelf.ok ? readShelfIngredients(shelf.value.components, quantity) : shelf;
+  const { components } = (document ?? {}) as { readonly components?: unknown };
+  const ingredients = Array.isArray(components) ? readShelfIngredients(components, quantity) : answer([]);
+  if (shelf.ok) return ingredients;
+  return unusable(...shelf.problems, ...(ingredients.ok ? [] : ingredients.problems));
 }
 
 /** A season is usable when it reads, with the files it names, and can be planned. */

@@ -3,7 +3,9 @@ import {
   answer,
   type Caution,
   type DailyTemperature,
+  EMPTY_SHELF,
   type Outcome,
+  type Problem,
   type QuantityReader,
   readSeason,
   readWeather,
@@ -13,6 +15,7 @@ import {
   unusable,
 } from "nutrient-core";
 import type { Io } from "../io.ts";
+import { everyProblem } from "./every-problem.ts";
 import { loadShelf } from "./shelf-file.ts";
 import { readTextFile, readYamlFile, type YamlFile } from "./yaml-file.ts";
 
@@ -50,22 +53,32 @@ export async function seasonFrom(
   const beside = (name: string): string => (isAbsolute(name) ? name : join(dirname(file), name));
   const shelfNamed = shelf ?? (named.shelf === undefined ? undefined : beside(named.shelf));
   const products: Outcome<Shelf> = await loadShelf(shelfNamed, io, quantity);
-  if (!products.ok) return products;
   const weather = await loadWeather(named.weather === undefined ? undefined : beside(named.weather), io);
-  if (!weather.ok) return weather;
-  const { currency } = products.value;
+  const { products: kept, components, currency } = products.ok ? products.value : EMPTY_SHELF;
   const input = locate(
-    readSeason(document, {
-      shelf: products.value.products,
-      quantity,
-      weather: weather.value,
-      ...(currency === undefined ? {} : { currency }),
-    }),
+    everyProblem(document, (entered) =>
+      readSeason(entered, {
+        shelf: kept,
+        components,
+        quantity,
+        weather: weather.ok ? weather.value : [],
+        ...(currency === undefined ? {} : { currency }),
+      }),
+    ),
   );
-  if (!input.ok) return input;
+  // A person mends all the files in one go, so all are read whatever is wrong with one of them.
+  if (!products.ok || !weather.ok || !input.ok) {
+    const own = input.ok ? [] : input.problems.filter((problem) => products.ok || !mayComeOfTheShelf(problem));
+    return unusable(...(products.ok ? [] : products.problems), ...(weather.ok ? [] : weather.problems), ...own);
+  }
   const log = beside(named.log ?? `${basename(file, extname(file))}.log`);
   const cautions: Caution[] = [...products.cautions, ...weather.cautions, ...input.cautions];
   return answer({ input: input.value, log: { path: resolve(io.cwd, log), shownAs: log } }, cautions, input.working);
+}
+
+/** Whether a season could be without this problem if its shelf could be read. */
+function mayComeOfTheShelf({ code, path }: Problem): boolean {
+  return code === "product-unknown" || (code === "field-missing" && path.endsWith(" products"));
 }
 
 async function loadWeather(file: string | undefined, io: Io): Promise<Outcome<readonly DailyTemperature[]>> {

@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { answer, EMPTY_SHELF, type Outcome, type QuantityReader, readShelf, type Shelf } from "nutrient-core";
 import type { Io } from "../io.ts";
+import { everyProblem } from "./every-problem.ts";
 import { readYamlFile } from "./yaml-file.ts";
 
 /** Where the shelf is looked for when none is named: here, then the user's config folder. */
@@ -17,5 +18,5 @@ export async function loadShelf(named: unknown, io: Io, quantity: QuantityReader
   if (path === undefined) return answer(EMPTY_SHELF);
   const file = await readYamlFile(path, typeof named === "string" ? named : path);
   if (!file.ok) return file;
-  return file.value.locate(readShelf(file.value.document, quantity));
+  return file.value.locate(everyProblem(file.value.document, (document) => readShelf(document, quantity)));
 }
