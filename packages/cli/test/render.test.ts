@@ -53,6 +53,24 @@ describe("rates in US units", () => {
   });
 });
 
+describe("a liquid whose label is by volume, without a density", () => {
+  test("is poured by the millilitre, and no number of it is a mass", async () => {
+    // 9 L at 100 ppm are 0.9 g of N; 5 % by volume holds 0.05 g in a millilitre.
+    const out = await said('dose 5-1-3 --by volume --target "N 100 ppm" --water "9 L" --cans 3');
+    expect(out).toMatch(/^18 mL of 5-1-3 in 9 L\n {2}for 3 cans, 27 L in all: 54 mL\n/);
+    const stock = await said('dose 5-1-3 --by volume --target "N 100 ppm" --stock 1:100 --tank "5 L"');
+    expect(stock).toMatch(/^Stock: 1000 mL of 5-1-3, made up to 5 L with water\n {2}that is 200 mL\/L,/);
+    const none = await said('dose 5-1-3 --by volume --target "N 10 ppm" --water "9 L" --already "N 20 ppm"');
+    expect(none).toMatch(/^No 5-1-3 is needed/);
+    const { inputs, result } = JSON.parse(
+      await said('dose 5-1-3 --by volume --given "18 mL" --water "9 L" --json'),
+    ) as { inputs: Record<string, unknown>; result: { amounts: unknown } };
+    expect(inputs).toMatchObject({ givenMillilitres: 18, gramsPerMillilitre: { N: 0.05 } });
+    expect(inputs).not.toHaveProperty("composition");
+    expect(result.amounts).toEqual([{ product: "5-1-3", massGrams: null, volumeMillilitres: 18 }]);
+  });
+});
+
 describe("amounts in whole steps of the scale", () => {
   test("what they deliver is told with its unit, and apart from what exact amounts would", async () => {
     // 3 g of KNO3 (13.85 % N) and 1 g of urea (46 % N) in 9 L: 97.3 ppm N.

@@ -38,7 +38,8 @@ export const doseCommand: TrugCommand = {
     return {
       inputs: {
         product: input.value.product.id,
-        composition: input.value.product.composition,
+        // What a gram holds; of a label by volume alone, what a millilitre does.
+        [input.value.product.massUnknown ? "gramsPerMillilitre" : "composition"]: input.value.product.composition,
         waterLitres,
         ...(purpose.kind === "target"
           ? { target: { nutrient: purpose.wanted.nutrient, milligramsPerLitre: purpose.wanted.rate } }
