@@ -63,11 +63,11 @@ describe("a liquid whose label is by volume, without a density", () => {
     const none = await said('dose 5-1-3 --by volume --target "N 10 ppm" --water "9 L" --already "N 20 ppm"');
     expect(none).toMatch(/^No 5-1-3 is needed/);
     const { inputs, result } = JSON.parse(
-      await said('dose 5-1-3 --by volume --given "18 mL" --water "9 L" --json'),
+      await said('dose 5-1-3 --by volume --given "20 mL" --water "9 L" --json'),
     ) as { inputs: Record<string, unknown>; result: { amounts: unknown } };
-    expect(inputs).toMatchObject({ givenMillilitres: 18, gramsPerMillilitre: { N: 0.05 } });
+    expect(inputs).toMatchObject({ givenMillilitres: 20, gramsPerMillilitre: { N: 0.05 } });
     expect(inputs).not.toHaveProperty("composition");
-    expect(result.amounts).toEqual([{ product: "5-1-3", massGrams: null, volumeMillilitres: 18 }]);
+    expect(result.amounts).toEqual([{ product: "5-1-3", massGrams: null, volumeMillilitres: 20 }]);
   });
 });
 
