@@ -24,7 +24,7 @@ export function checkProofs(
   if (isMissed) same(checks, "objective", solution.objective, proofs[0]!.value, 0);
   else expect(checks, "objective", solution.objective);
 
-  const ranges = startRanges(problem, isMissed);
+  const ranges = startRanges(problem, solution);
   for (const proof of proofs) {
     if (proof.aim === "largest") keepBands(problem, ranges);
     checkProof(problem, solution, proof, scales, ranges, bounds, checks);
@@ -53,13 +53,11 @@ interface Ranges {
 }
 
 /** Nothing is asked of a row before the first aim; where all bands are met, they are kept. */
-function startRanges({ targets }: BlendProblem, isMissed: boolean): Ranges {
-  const low: number[] = [];
-  const high: number[] = [];
-  for (const target of targets) {
-    low.push(isMissed ? Number.NEGATIVE_INFINITY : bandLow(target));
-    high.push(isMissed ? Number.POSITIVE_INFINITY : bandHigh(target));
-  }
+function startRanges(problem: BlendProblem, solution: ReachedBlend): Ranges {
+  const count = problem.targets.length;
+  const low = new Array<number>(count).fill(Number.NEGATIVE_INFINITY);
+  const high = new Array<number>(count).fill(Number.POSITIVE_INFINITY);
+  if (solution.status === "met") keepMisses(problem, solution, { low, high });
   return { low, high };
 }
 
@@ -79,11 +77,12 @@ function widenRanges({ targets }: BlendProblem, value: number, scales: readonly 
   }
 }
 
-/** A missed row stays where it is, a met one within its band. */
+/** A missed row stays where it is, a met one within its band, which is as wide as rounding has left it. */
 function keepMisses({ targets }: BlendProblem, { misses, delivered }: ReachedBlend, { low, high }: Ranges): void {
   for (let i = 0; i < targets.length; i++) {
-    low[i] = misses[i] === 0 ? bandLow(targets[i]!) : delivered[i]!;
-    high[i] = misses[i] === 0 ? bandHigh(targets[i]!) : delivered[i]!;
+    const value = delivered[i]!;
+    low[i] = misses[i] === 0 ? Math.min(bandLow(targets[i]!), value) : value;
+    high[i] = misses[i] === 0 ? Math.max(bandHigh(targets[i]!), value) : value;
   }
 }
 
@@ -98,13 +97,9 @@ function checkProof(
   checks: Checks,
 ): void {
   const { targets, supply, offsets } = problem;
-  const { masses, aim } = solution;
+  const { masses } = solution;
   const slope = slopeOf(problem, solution, proof.aim, scales);
   const { c, sizes } = slope;
-  if (proof.leans !== 0) {
-    const first = slopeOf(problem, solution, aim.miss, scales);
-    for (let j = 0; j < sizes.length; j++) sizes[j]! += proof.leans * first.sizes[j]!;
-  }
   same(checks, `${proof.aim} value`, proof.value, slope.value, slope.size);
   const level = proof.aim === "largest" ? proof.value : dot(c, masses);
   const scale = dot(sizes, masses) + Math.abs(level);
@@ -183,7 +178,11 @@ function slopeOfSquares(
     heaviest = Math.max(heaviest, weight);
     // A row that must be missed has nothing left to choose.
     if (aim === "nearest" && misses[i] !== 0) continue;
-    const away = aim === "nearest" ? missOf(delivered[i]!, idealLow(target), idealHigh(target)) : misses[i]!;
+    // Also a miss that is rounding has its pull, or the pulls would not balance.
+    const away =
+      aim === "nearest"
+        ? missOf(delivered[i]!, idealLow(target), idealHigh(target))
+        : missOf(delivered[i]!, bandLow(target), bandHigh(target));
     const scale = scales[i]!;
     const pull = weight / scale ** 2;
     const row = supply[i]!;

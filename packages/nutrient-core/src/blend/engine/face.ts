@@ -1,20 +1,16 @@
 import { changePlaces, findStop, type Move, POOR_PIVOT, park, STALL_LENGTH } from "./descend.ts";
 import { answerNoise, answersTo, type Dials, isSure, swap } from "./dials.ts";
-import { faceMultipliers } from "./face-multipliers.ts";
-import { takeFloats } from "./memory.ts";
 import { type Program, polish, refresh } from "./program.ts";
 
 /*
- * A convex program may have many optima; together they form a face: a flat piece of the feasible set. The next aim in
- * the order is made small on that face, on the same board: moves along it are those that change neither what is
- * fitted (own cell 0) nor what has been bought (price 0).
+ * A convex program may have many optima; together they form a face: a flat piece of the feasible set. Ties are settled
+ * on that face, on the same board: moves along it are those that change neither what is fitted (own cell 0) nor what
+ * has been bought (price 0).
  */
 
 /** A held dial with a larger price than this takes part in no other optimum. */
-export const PINNED_PRICE = 1e-10;
+const PINNED_PRICE = 1e-10;
 
-/** A slope smaller than this, refined from the program, is rounding. */
-const EXACT_SLOPE = 1e-12;
 /** Moves per dial after which only rounding is moving. */
 const MOST_MOVES = 50;
 
@@ -43,26 +39,33 @@ export function isOpen(dials: Dials): boolean {
 }
 
 /**
- * Makes `weights`'z small on the face and narrows the face to where it is. This is the simplex method; after
- * many moves of length 0 it goes by least index, so that it always ends.
+ * What is left undecided goes to the products named first: the last product is made small, then the one before it,
+ * and so on. The answer is then the same every time, and has no more products than the rows that shape it.
  */
-export function minimiseOnFace(program: Program, dials: Dials, weights: Float64Array, isExact: boolean): void {
-  const { value, held } = dials;
+export function settleTies(program: Program, dials: Dials, products: number, isReversed: boolean): void {
+  for (let last = products - 1; last >= 0 && isOpen(dials); last--) {
+    makeSmall(program, dials, isReversed ? products - 1 - last : last);
+  }
+}
+
+/**
+ * Makes one amount small on the face and narrows the face to where it is. This is the simplex method; after many moves
+ * of length 0 it goes by least index, so that it always ends.
+ */
+function makeSmall(program: Program, dials: Dials, amount: number): void {
+  const { value, low, held } = dials;
   const move: Move = { stop: -1, length: 0 };
   let patience = POOR_PIVOT;
   let stalls = 0;
-  for (let moves = 0; ; moves++) {
-    // Rounding can keep a face busy without end; where it stopped is an optimum too, and what it lacks the check shows.
-    if (moves > MOST_MOVES * dials.size) return;
-    let slopes = slopesOnFace(dials, weights);
-    const isLeastIndex = stalls > dials.size;
-    let entering = chooseDownhill(dials, slopes, isLeastIndex);
-    if (entering < 0 && isExact) {
-      // What the board cannot tell from rounding, the program can.
-      slopes = faceMultipliers(program, dials, weights).slopes;
-      for (let i = 0; i < slopes.length; i++) if (Math.abs(slopes[i]!) <= EXACT_SLOPE) slopes[i] = 0;
-      entering = chooseDownhill(dials, slopes, isLeastIndex);
+  // Rounding can keep a face busy without end; where it stopped is an optimum too.
+  for (let moves = 0; moves <= MOST_MOVES * dials.size; moves++) {
+    if (held[amount] && value[amount]! <= low[amount]!) {
+      pin(dials, amount);
+      return;
     }
+    const slopes = slopesOnFace(dials, amount);
+    const isLeastIndex = stalls > dials.size;
+    const entering = chooseDownhill(dials, slopes, isLeastIndex);
     if (entering < 0) {
       for (let i = 0; i < dials.size; i++) if (held[i] && slopes[i] !== 0) pin(dials, i);
       return;
@@ -71,7 +74,7 @@ export function minimiseOnFace(program: Program, dials: Dials, weights: Float64A
     findStop(dials, entering, direction, isLeastIndex, move);
     stalls = move.length > STALL_LENGTH ? 0 : stalls + 1;
     if (move.length === Infinity) {
-      // Money and masses have a floor, so this slope is rounding.
+      // Amounts have a floor, so this slope is rounding.
       pin(dials, entering);
       continue;
     }
@@ -88,46 +91,19 @@ export function minimiseOnFace(program: Program, dials: Dials, weights: Float64A
   }
 }
 
-/**
- * What is left undecided goes to the products named first: the last product is made small, then the one before it,
- * and so on. The answer is then the same every time, and has no more products than the rows that shape it.
- */
-export function settleTies(program: Program, dials: Dials, products: number, isReversed: boolean): void {
-  const weights = takeFloats(products);
-  for (let last = products - 1; last >= 0 && isOpen(dials); last--) {
-    const j = isReversed ? products - 1 - last : last;
-    if (dials.held[j] && dials.value[j]! <= dials.low[j]!) {
-      // It is as small as it can be.
-      pin(dials, j);
-      continue;
-    }
-    weights[j] = 1;
-    minimiseOnFace(program, dials, weights, false);
-    weights[j] = 0;
-  }
-}
-
-/** Slopes of the weighted sum at the held dials, 0 where they are only rounding. */
-function slopesOnFace(dials: Dials, weights: Float64Array): Float64Array {
-  const { size, held, slopes, error: noise } = dials;
+/** Slopes of one amount at the held dials, 0 where they are only rounding. */
+function slopesOnFace(dials: Dials, amount: number): Float64Array {
+  const { size, held, slopes } = dials;
   slopes.fill(0);
-  noise.fill(0);
-  for (let j = 0; j < weights.length; j++) {
-    const weight = weights[j]!;
-    if (weight === 0) continue;
-    if (held[j]) {
-      slopes[j]! += weight;
-      continue;
-    }
-    // The value of a free amount answers to a held dial as that dial's price does to it, the other way round.
-    const answers = answersTo(dials, j);
-    for (let i = 0; i < size; i++) {
-      if (!held[i]) continue;
-      slopes[i]! -= weight * answers[i]!;
-      noise[i]! += Math.abs(weight) * answerNoise(dials, i, j);
-    }
+  if (held[amount]) {
+    slopes[amount] = 1;
+    return slopes;
   }
-  for (let i = 0; i < size; i++) if (Math.abs(slopes[i]!) <= noise[i]!) slopes[i] = 0;
+  // The value of a free dial answers to a held one as that one's price does to it, the other way round.
+  const answers = answersTo(dials, amount);
+  for (let i = 0; i < size; i++) {
+    if (held[i] && Math.abs(answers[i]!) > answerNoise(dials, i, amount)) slopes[i] = -answers[i]!;
+  }
   return slopes;
 }
 

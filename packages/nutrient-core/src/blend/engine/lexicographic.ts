@@ -1,20 +1,11 @@
-import { isOpen, minimiseOnFace, openFace, settleTies } from "./face.ts";
+import { isOpen, openFace, settleTies } from "./face.ts";
 import { copyFloats, takeFloats } from "./memory.ts";
 import type { BlendAim } from "./problem.ts";
 import { missOf } from "./problem.ts";
 import { polish, repair } from "./program.ts";
-import { costProof, fitProof, largestProof } from "./proofs.ts";
+import { type AimMultipliers, rowsProof } from "./proofs.ts";
 import type { HardRows, ScaledProblem } from "./scaling.ts";
-import type { AimProof } from "./solution.ts";
-import {
-  type FitStage,
-  fitRanges,
-  type LargestStage,
-  leastLargestMiss,
-  type Stage,
-  type TargetRanges,
-  withTargets,
-} from "./stages.ts";
+import { fitRanges, leastLargestMiss, leastSum, type Stage, type TargetRanges, withTargets } from "./stages.ts";
 
 /** A scaled miss smaller than this is rounding: the row is met. */
 const MET_TOLERANCE = 1e-9;
@@ -22,12 +13,12 @@ const MET_TOLERANCE = 1e-9;
 /** The outcome of the aims, in scaled amounts. */
 export interface Reached {
   readonly z: Float64Array;
-  readonly proofs: readonly AimProof[];
+  readonly proofs: readonly AimMultipliers[];
 }
 
 /**
- * Works through the aims in order, from a point that keeps the hard rows: each aim may only choose among the optima of
- * the aims before it, and what is still undecided at the end goes to the products named first.
+ * Works through the aims in order, from a point that keeps the hard rows: each aim may only choose within what the aims
+ * before it have left, and what is still undecided at the end goes to the products named first.
  */
 export function reachAims(
   scaled: ScaledProblem,
@@ -35,34 +26,24 @@ export function reachAims(
   feasible: Float64Array,
   prices: readonly number[],
 ): Reached {
-  const proofs: AimProof[] = [];
+  const proofs: AimMultipliers[] = [];
+  // The board makes half the sum of squares small, with weights relative to the heaviest.
+  const squaresUnit = 2 * scaled.heaviest;
   const bands: TargetRanges = { low: scaled.bandLow, high: scaled.bandHigh };
   const ideals: TargetRanges = { low: scaled.idealLow, high: scaled.idealHigh };
 
   let start = feasible;
+  let allowed = bands;
   let hard: HardRows = scaled.hard;
-  let ranges: TargetRanges | undefined;
-  let nutrients: number[] = [];
+  let nutrients: readonly number[] = [];
   if (aim.miss === "largest") {
     const stage = leastLargestMiss(scaled, start);
-    const largest = stage.dials.value[scaled.products]!;
-    const proof = largestProof(scaled, stage, largest);
-    if (largest > MET_TOLERANCE) proofs.push(proof);
-    if (aim.next === "cost") {
-      proofs.push(
-        spendLeast(
-          scaled,
-          stage,
-          proof,
-          proof.targets.map(() => 0),
-          prices,
-        ),
-      );
-      return { z: settle(scaled, stage), proofs };
-    }
-    ranges = widenRanges(scaled, bands, Math.max(largest, 0));
-    ({ nutrients, ...hard } = withTargets(scaled, ranges));
+    const largest = Math.max(stage.dials.value[scaled.products]!, 0);
+    if (largest > MET_TOLERANCE) proofs.push(rowsProof(scaled, stage, "largest", 1, stage.nutrients));
     start = stage.dials.value.subarray(0, scaled.products);
+    allowed = widenRanges(scaled, bands, largest);
+    if (aim.next === "cost") return spendLeast(scaled, allowed, start, prices, proofs);
+    ({ nutrients, ...hard } = withTargets(scaled, allowed));
   }
 
   const isBanded = !sameRanges(bands, ideals);
@@ -70,37 +51,34 @@ export function reachAims(
     // The nearest blend to the wanted amounts often meets every band; then there is nothing more to do.
     const stage = fitRanges(scaled, ideals, hard, start);
     if (largestMiss(scaled, stage.dials.value) === 0) {
-      proofs.push(fitProof(scaled, stage, "nearest", fitValue(scaled, stage), nutrients));
+      proofs.push(rowsProof(scaled, stage, "nearest", squaresUnit, nutrients));
       return { z: settle(scaled, stage), proofs };
     }
   }
 
   const stage = fitRanges(scaled, bands, hard, start);
-  const isMissed = largestMiss(scaled, stage.dials.value) > 0;
-  const proof = fitProof(scaled, stage, "squares", fitValue(scaled, stage), nutrients);
-  if (isMissed) proofs.push(proof);
-  if (aim.next === "cost") {
-    proofs.push(spendLeast(scaled, stage, proof, pullsOf(scaled, stage), prices));
-    return { z: settle(scaled, stage), proofs };
+  if (largestMiss(scaled, stage.dials.value) > 0) {
+    proofs.push(rowsProof(scaled, stage, "squares", squaresUnit, nutrients));
   }
-  if (!isBanded) return { z: settle(scaled, stage), proofs };
+  if (!isBanded && aim.next !== "cost") return { z: settle(scaled, stage), proofs };
 
   const z = stage.dials.value.subarray(0, scaled.products);
-  const { kept, missed } = keepMisses(scaled, ranges ?? bands, bands, z);
+  const { kept, missed } = keepMisses(scaled, allowed, bands, z);
+  if (aim.next === "cost") return spendLeast(scaled, kept, z, prices, proofs);
   const { nutrients: keptNutrients, ...keptHard } = withTargets(scaled, kept);
   const last = fitRanges(scaled, ideals, keptHard, z, missed);
-  proofs.push(fitProof(scaled, last, "nearest", fitValue(scaled, last), keptNutrients));
+  proofs.push(rowsProof(scaled, last, "nearest", squaresUnit, keptNutrients));
   return { z: settle(scaled, last), proofs };
 }
 
-/** Least cost among the optima of the stage; narrows its board to them. */
+/** Least cost within the ranges that the fairest miss has left. */
 function spendLeast(
   scaled: ScaledProblem,
-  stage: FitStage | LargestStage,
-  first: AimProof,
-  pulls: readonly number[],
+  ranges: TargetRanges,
+  start: Float64Array,
   prices: readonly number[],
-): AimProof {
+  proofs: readonly AimMultipliers[],
+): Reached {
   const weights = takeFloats(scaled.products);
   let dearest = 0;
   for (let j = 0; j < weights.length; j++) {
@@ -109,10 +87,10 @@ function spendLeast(
   }
   const unit = dearest || 1;
   for (let j = 0; j < weights.length; j++) weights[j]! /= unit;
-  openFace(stage.dials);
-  minimiseOnFace(stage.program, stage.dials, weights, true);
-  polish(stage.program, stage.dials);
-  return costProof(scaled, stage, { weights, unit, first, pulls });
+  const { nutrients, ...hard } = withTargets(scaled, ranges);
+  const stage = leastSum(scaled, weights, hard, start);
+  const proof = rowsProof(scaled, stage, "cost", unit, nutrients);
+  return { z: settle(scaled, stage), proofs: [...proofs, proof] };
 }
 
 /** Settles what is still undecided and reads the amounts off the board. */
@@ -135,26 +113,6 @@ const DUST = 1e-13;
 function within(scaled: ScaledProblem, j: number, z: number): number {
   if (z <= scaled.low[j]! + DUST) return scaled.low[j]!;
   return z >= scaled.high[j]! - DUST ? scaled.high[j]! : z;
-}
-
-/** The sum of squared residuals of a fit, with the caller's weights. */
-function fitValue(scaled: ScaledProblem, { program: { columns, fit, aim, give }, dials }: Stage): number {
-  let sum = 0;
-  for (let r = 0; r < give.length; r++) if (give[r]) sum += dials.price[columns + r]! ** 2;
-  for (let i = 0; i < aim.length; i++) {
-    let residual = -aim[i]!;
-    for (let j = 0; j < columns; j++) residual += fit[i * columns + j]! * dials.value[j]!;
-    sum += residual * residual;
-  }
-  return sum * scaled.heaviest;
-}
-
-/** What one more raw unit of each row would change the sum of squares by. */
-function pullsOf(scaled: ScaledProblem, { dials }: Stage): number[] {
-  return Array.from(scaled.rowUnit, (unit, i) => {
-    const miss = missOf(activity(scaled, i, dials.value), scaled.bandLow[i]!, scaled.bandHigh[i]!);
-    return Math.abs(miss) > MET_TOLERANCE ? 2 * scaled.heaviest * unit * miss : 0;
-  });
 }
 
 function activity(scaled: ScaledProblem, i: number, z: Float64Array): number {

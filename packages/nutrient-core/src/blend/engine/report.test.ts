@@ -12,7 +12,6 @@ const proof = (over: Partial<AimProof>): AimProof => ({
   targets: [0],
   ceilings: [],
   total: 0,
-  leans: 0,
   ...over,
 });
 
@@ -47,6 +46,26 @@ describe("what counts as met", () => {
       "cost",
     ]);
   });
+});
+
+test("each proof carries the answer's own value of its aim", () => {
+  const two: BlendProblem = {
+    supply: [[10], [10], [10]],
+    targets: [{ wanted: 100, weight: 2 }, { wanted: 90 }, { wanted: 60, bandAbove: 40 }],
+    prices: [3],
+  };
+  const proofs = (["largest", "squares", "nearest", "cost"] as const).map((aim) => proof({ aim, targets: [0, 0, 0] }));
+  for (const miss of ["largest", "squares"] as const) {
+    // 80 delivered: 2 * 0.2 and 1/9 off; the third is within its band, a third off what is wanted.
+    const { certificate, objective } = reportBlend(two, { miss, next: "nearest" }, [8], proofs);
+    const squares = 2 * 0.2 ** 2 + (1 / 9) ** 2;
+    const expected = [0.4, squares, (1 / 3) ** 2, 24];
+    expect(certificate.proofs.map(({ aim }) => aim)).toEqual(["largest", "squares", "nearest", "cost"]);
+    certificate.proofs.forEach(({ value }, k) => {
+      expect(Math.abs(value / expected[k]! - 1)).toBeLessThan(1e-14);
+    });
+    expect(objective).toBe(certificate.proofs[miss === "largest" ? 0 : 1]!.value);
+  }
 });
 
 describe("pulls, gains and cost", () => {

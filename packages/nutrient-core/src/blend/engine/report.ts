@@ -1,4 +1,14 @@
-import { type BlendAim, type BlendProblem, bandHigh, bandLow, missOf, missScales } from "./problem.ts";
+import {
+  type BlendAim,
+  type BlendProblem,
+  bandHigh,
+  bandLow,
+  idealHigh,
+  idealLow,
+  missOf,
+  missScales,
+} from "./problem.ts";
+import type { AimMultipliers } from "./proofs.ts";
 import type { AimProof, BindingLimit, ReachedBlend } from "./solution.ts";
 
 /** A relative miss smaller than this is rounding: the row is met. */
@@ -9,7 +19,7 @@ export function reportBlend(
   problem: BlendProblem,
   aim: BlendAim,
   masses: readonly number[],
-  reached: readonly AimProof[],
+  reached: readonly AimMultipliers[],
 ): ReachedBlend {
   const { targets, supply, offsets, prices } = problem;
   const scales = missScales(targets);
@@ -21,7 +31,9 @@ export function reportBlend(
   const relativeMisses: number[] = [];
   const pulls: number[] = [];
   const gains = new Array<number>(masses.length).fill(0);
-  let objective = 0;
+  let squares = 0;
+  let largest = 0;
+  let nearest = 0;
   let isMet = true;
   for (let i = 0; i < targets.length; i++) {
     const target = targets[i]!;
@@ -35,10 +47,12 @@ export function reportBlend(
     const miss = isMissed ? outside : 0;
     const relative = Math.abs(miss) / scale;
     if (isMissed) isMet = false;
-    if (aim.miss === "squares") objective += weight * relative ** 2;
-    else objective = Math.max(objective, weight * relative);
+    squares += weight * relative ** 2;
+    largest = Math.max(largest, weight * relative);
     const pull = pullOf(aim, reached, i, (2 * weight * miss) / scale ** 2);
     if (pull !== 0) for (let j = 0; j < masses.length; j++) gains[j]! += pull * row[j]!;
+    // A row that must be missed has nothing left to choose.
+    if (!isMissed) nearest += weight * (missOf(sum, idealLow(target), idealHigh(target)) / scale) ** 2;
     delivered.push(sum);
     residuals.push(sum - target.wanted);
     misses.push(miss);
@@ -53,29 +67,33 @@ export function reportBlend(
     residuals,
     misses,
     relativeMisses,
-    objective,
+    objective: aim.miss === "squares" ? squares : largest,
     ...(cost === undefined ? {} : { cost }),
     pulls,
     gains,
     binding: bindingLimits(problem, masses, gains, isMet ? undefined : reached[0]),
     aim,
-    certificate: { proofs: shownProofs(reached, isMet, objective, cost ?? 0) },
+    certificate: { proofs: withValues(reached, isMet, { squares, largest, nearest, cost: cost ?? 0 }) },
   };
 }
 
-/** The proofs that are needed, with the values of the answer itself. */
-function shownProofs(reached: readonly AimProof[], isMet: boolean, objective: number, cost: number): AimProof[] {
+/** The proofs that are needed, with the answer's own values: the board's differ from them by rounding. */
+function withValues(
+  reached: readonly AimMultipliers[],
+  isMet: boolean,
+  values: Readonly<Record<AimProof["aim"], number>>,
+): AimProof[] {
   const proofs: AimProof[] = [];
   for (const proof of reached) {
-    if (proof.aim === "cost") proofs.push({ ...proof, value: cost });
-    else if (proof.aim === "nearest") proofs.push(proof);
-    // What is met needs no proof. Where misses are tiny, the board's value differs by more than its own size.
-    else if (!isMet) proofs.push(proof === reached[0] ? { ...proof, value: objective } : proof);
+    // What is met needs no proof.
+    if (isMet && (proof.aim === "largest" || proof.aim === "squares")) continue;
+    proofs.push({ ...proof, value: values[proof.aim] });
   }
   return proofs;
 }
+
 /** With least squares every missed row pulls by its own miss; with the largest miss only the rows that share it do. */
-function pullOf(aim: BlendAim, proofs: readonly AimProof[], i: number, bySquares: number): number {
+function pullOf(aim: BlendAim, proofs: readonly AimMultipliers[], i: number, bySquares: number): number {
   if (aim.miss === "squares") return bySquares;
   return proofs[0]?.aim === "largest" ? -proofs[0].targets[i]! : 0;
 }
@@ -87,7 +105,7 @@ function bindingLimits(
   problem: BlendProblem,
   masses: readonly number[],
   gains: readonly number[],
-  proof: AimProof | undefined,
+  proof: AimMultipliers | undefined,
 ): BindingLimit[] {
   const binding: BindingLimit[] = [];
   if (!proof) return binding;

@@ -1,10 +1,18 @@
 import type { BlendAim } from "./problem.ts";
 
+/** Multipliers of hard rows, per raw unit. On their own they may add the rules up to a contradiction (Farkas). */
+export interface ContradictionProof {
+  /** Per ceiling, <= 0: what one more unit of the limit would change the value by. */
+  readonly ceilings: readonly number[];
+  /** Of the fixed total; 0 where there is none. */
+  readonly total: number;
+}
+
 /**
  * The proof of one aim: multipliers that, with the masses, show in a few multiplications that no allowed blend does
  * better (see `checkCertificate`). All are per raw unit: what the aim's value gains or loses per unit of the edge.
  */
-export interface AimProof {
+export interface AimProof extends ContradictionProof {
   /**
    * `largest`: the largest weighted relative miss; `squares`: the sum of weighted squared relative misses;
    * `cost`: money; `nearest`: the sum of weighted squared relative distances to the wanted amounts.
@@ -14,21 +22,6 @@ export interface AimProof {
   readonly value: number;
   /** Per nutrient row: multiplier of the range that earlier aims leave it. */
   readonly targets: readonly number[];
-  /** Per ceiling, <= 0: what one more unit of the limit would change the value by. */
-  readonly ceilings: readonly number[];
-  /** Of the fixed total; 0 where there is none. */
-  readonly total: number;
-  /**
-   * How many times the first aim's own proof is contained in this one (0: not at all). A later aim may lean on the
-   * first being at its best; it is then proved as exactly as that many times the first.
-   */
-  readonly leans: number;
-}
-
-/** Multipliers that add the hard rules up to a contradiction (Farkas). */
-export interface ContradictionProof {
-  readonly ceilings: readonly number[];
-  readonly total: number;
 }
 
 /** What the search over product choices did; the proofs hold for the choice it ended with. */

@@ -17,14 +17,9 @@ export interface Stage {
   readonly firstRow: number;
 }
 
-/** `rangeOf[i]`: the dial that holds the range of row i, -1 where the row aims at a point. */
-export interface FitStage extends Stage {
-  readonly rangeOf: Int32Array;
-}
-
-/** The sides of bands, in the order of the rows after the hard ones. */
+/** `nutrients`: the rows that the sides of bands belong to, in the order of the board's rows after the hard ones. */
 export interface LargestStage extends Stage {
-  readonly sides: readonly Side[];
+  readonly nutrients: readonly number[];
 }
 
 /**
@@ -38,7 +33,7 @@ export function fitRanges(
   hard: HardRows,
   start: Float64Array,
   skip?: Uint8Array,
-): FitStage {
+): Stage {
   const { products, nutrients, supply } = scaled;
   const hardCount = hard.low.length;
   let points = 0;
@@ -50,7 +45,6 @@ export function fitRanges(
   }
   const program = emptyProgram(scaled, products, points, hard, hardCount + ranges, start);
   const { fit, aim, rows, give } = program;
-  const rangeOf = new Int32Array(nutrients).fill(-1);
   let point = 0;
   let range = hardCount;
   for (let i = 0; i < nutrients; i++) {
@@ -61,13 +55,20 @@ export function fitRanges(
       give[range] = 1;
       program.low[products + range] = low[i]!;
       program.high[products + range] = high[i]!;
-      rangeOf[i] = products + range++;
+      range++;
     } else {
       fit.set(row, point * products);
       aim[point++] = low[i]!;
     }
   }
-  return { program, dials: minimise(program), firstRow: products, rangeOf };
+  return { program, dials: minimise(program), firstRow: products };
+}
+
+/** Least of a weighted sum of the products, within the ranges of the hard rows. */
+export function leastSum(scaled: ScaledProblem, weights: Float64Array, hard: HardRows, start: Float64Array): Stage {
+  const { products } = scaled;
+  const program = { ...emptyProgram(scaled, products, 0, hard, hard.low.length, start), linear: weights };
+  return { program, dials: minimise(program), firstRow: products };
 }
 
 /**
@@ -100,11 +101,11 @@ export function leastLargestMiss(scaled: ScaledProblem, start: Float64Array): La
   }
   program.high[products] = Number.POSITIVE_INFINITY;
   program.start[products] = worst;
-  return { program, dials: minimise(program), firstRow: columns, sides };
+  return { program, dials: minimise(program), firstRow: columns, nutrients: sides.map(({ nutrient }) => nutrient) };
 }
 
 /** One side of one nutrient's band: sign 1 for the lower edge, -1 for the upper. */
-export interface Side {
+interface Side {
   readonly nutrient: number;
   readonly sign: 1 | -1;
   readonly edge: number;
