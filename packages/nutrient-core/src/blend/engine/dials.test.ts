@@ -38,6 +38,7 @@ function board(seed: number): Dials {
     error: new Float64Array(size),
     slopes: new Float64Array(size),
     gradient: new Float64Array(columns),
+    sure: 50,
     worstPivot: 0,
     pivots: 0,
   };

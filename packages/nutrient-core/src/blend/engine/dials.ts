@@ -42,6 +42,8 @@ export interface Dials {
   readonly slopes: Float64Array;
   /** Scratch, per amount. */
   readonly gradient: Float64Array;
+  /** A cell counts as different from 0 when it is this many times its doubt, so that rounding is not taken for an answer. */
+  readonly sure: number;
   /** The largest doubt, relative to the cell, of any pivot so far. */
   worstPivot: number;
   /** Pivots since the table was made from the program. */
@@ -50,23 +52,21 @@ export interface Dials {
 
 /** Half the gap between 1 and the next number. */
 export const ROUNDING = 2 ** -53;
-/** A cell counts as different from 0 when it is this many times its doubt, so that rounding is not taken for an answer. */
-const SURE = 50;
 
 /** True if the dial's own cell is more than rounding: for a held dial, that moving it changes what is fitted. */
 export function isSure(dials: Dials, k: number): boolean {
-  return dials.cells[k * dials.size + k]! > SURE * dials.doubt[k]!;
+  return dials.cells[k * dials.size + k]! > dials.sure * dials.doubt[k]!;
 }
 
 /** True if the own cell is lost in its doubt only because of the pivots so far: a table made anew would tell. */
 export function isUnclear(dials: Dials, k: number): boolean {
   const own = Math.abs(dials.cells[k * dials.size + k]!);
-  return dials.pivots > 0 && own <= SURE * dials.doubt[k]! && own > SURE * ROUNDING;
+  return dials.pivots > 0 && own <= dials.sure * dials.doubt[k]! && own > dials.sure * ROUNDING;
 }
 
 /** The size below which the answer of dial `i` to dial `k` is only rounding. */
 export function answerNoise(dials: Dials, i: number, k: number): number {
-  return SURE * Math.sqrt(dials.doubt[i]! * dials.doubt[k]!);
+  return dials.sure * Math.sqrt(dials.doubt[i]! * dials.doubt[k]!);
 }
 
 /** How output `i` answers to one unit of input `k`. */

@@ -7,7 +7,7 @@ import { type AimMultipliers, rowsProof } from "./proofs.ts";
 import type { HardRows, ScaledProblem } from "./scaling.ts";
 import { fitRanges, leastLargestMiss, leastSum, type Stage, type TargetRanges, withTargets } from "./stages.ts";
 
-/** A scaled miss smaller than this is rounding: the row is met. */
+/** A relative miss smaller than this is rounding: the row is met. */
 const MET_TOLERANCE = 1e-9;
 
 /** The outcome of the aims, in scaled amounts. */
@@ -50,14 +50,14 @@ export function reachAims(
   if (isBanded && aim.next !== "cost") {
     // The nearest blend to the wanted amounts often meets every band; then there is nothing more to do.
     const stage = fitRanges(scaled, ideals, hard, start);
-    if (largestMiss(scaled, stage.dials.value) === 0) {
+    if (!isMissed(scaled, stage.dials.value)) {
       proofs.push(rowsProof(scaled, stage, "nearest", squaresUnit, nutrients));
       return { z: settle(scaled, stage), proofs };
     }
   }
 
   const stage = fitRanges(scaled, bands, hard, start);
-  if (largestMiss(scaled, stage.dials.value) > 0) {
+  if (isMissed(scaled, stage.dials.value)) {
     proofs.push(rowsProof(scaled, stage, "squares", squaresUnit, nutrients));
   }
   if (!isBanded && aim.next !== "cost") return { z: settle(scaled, stage), proofs };
@@ -97,7 +97,7 @@ function spendLeast(
 function settle(scaled: ScaledProblem, { program, dials }: Stage): Float64Array {
   openFace(dials);
   if (isOpen(dials)) {
-    settleTies(program, dials, scaled.products, scaled.isReversed);
+    settleTies(program, dials, scaled.products, scaled.attempt.isReversed);
     polish(program, dials);
     if (repair(dials)) polish(program, dials);
   }
@@ -121,21 +121,23 @@ function activity(scaled: ScaledProblem, i: number, z: Float64Array): number {
   return sum;
 }
 
-/** The largest scaled distance from a band, 0 where it is only rounding. */
-function largestMiss(scaled: ScaledProblem, z: Float64Array): number {
-  let largest = 0;
-  for (let i = 0; i < scaled.nutrients; i++) {
-    largest = Math.max(largest, Math.abs(missOf(activity(scaled, i, z), scaled.bandLow[i]!, scaled.bandHigh[i]!)));
-  }
-  return largest > MET_TOLERANCE ? largest : 0;
+/** True if some row lies further outside its band than rounding explains. */
+function isMissed(scaled: ScaledProblem, z: Float64Array): boolean {
+  for (let i = 0; i < scaled.nutrients; i++) if (isRowMissed(scaled, i, activity(scaled, i, z))) return true;
+  return false;
+}
+
+function isRowMissed({ bandLow, bandHigh, relativeUnit }: ScaledProblem, i: number, delivered: number): boolean {
+  return Math.abs(missOf(delivered, bandLow[i]!, bandHigh[i]!)) > MET_TOLERANCE * relativeUnit[i]!;
 }
 
 /** Bands widened by the largest miss that is allowed to every row alike. */
 function widenRanges(scaled: ScaledProblem, { low, high }: TargetRanges, miss: number): TargetRanges {
+  const slack = scaled.attempt.slack ?? 0;
   const wide = { low: copyFloats(low), high: copyFloats(high) };
   for (let i = 0; i < scaled.nutrients; i++) {
-    wide.low[i]! -= miss * scaled.missUnit[i]!;
-    wide.high[i]! += miss * scaled.missUnit[i]!;
+    wide.low[i]! -= miss * scaled.missUnit[i]! + slack;
+    wide.high[i]! += miss * scaled.missUnit[i]! + slack;
   }
   return wide;
 }
@@ -147,16 +149,17 @@ function keepMisses(
   bands: TargetRanges,
   z: Float64Array,
 ): { kept: TargetRanges; missed: Uint8Array } {
+  const slack = scaled.attempt.slack ?? 0;
   const missed = new Uint8Array(scaled.nutrients);
   const kept = { low: copyFloats(allowed.low), high: copyFloats(allowed.high) };
   for (let i = 0; i < scaled.nutrients; i++) {
     const delivered = activity(scaled, i, z);
-    const isMissed = Math.abs(missOf(delivered, bands.low[i]!, bands.high[i]!)) > MET_TOLERANCE;
+    const isOut = isRowMissed(scaled, i, delivered);
     // A band missed by rounding only is widened by it: no blend may keep all of them to the last digit, and the next
     // aim would heap what is too much on one row.
-    kept.low[i] = isMissed ? delivered : Math.min(bands.low[i]!, delivered);
-    kept.high[i] = isMissed ? delivered : Math.max(bands.high[i]!, delivered);
-    if (isMissed) missed[i] = 1;
+    kept.low[i] = (isOut ? delivered : Math.min(bands.low[i]!, delivered)) - slack;
+    kept.high[i] = (isOut ? delivered : Math.max(bands.high[i]!, delivered)) + slack;
+    if (isOut) missed[i] = 1;
   }
   return { kept, missed };
 }

@@ -25,6 +25,8 @@ export interface Program {
   /** Ranges: of the amounts first, then of the rows. */
   readonly low: Float64Array;
   readonly high: Float64Array;
+  /** How many times its doubt a cell must be to count; see `Dials`. */
+  readonly sure: number;
   /** A feasible point to start from. */
   readonly start: Float64Array;
 }
@@ -122,6 +124,7 @@ function open(program: Program): Dials {
     error: takeFloats(size),
     slopes: takeFloats(size),
     gradient: takeFloats(columns),
+    sure: program.sure,
     worstPivot: 0,
     pivots: 0,
   };

@@ -3,7 +3,7 @@ import type { AimProof } from "./solution.ts";
 import type { Stage } from "./stages.ts";
 
 /** A scaled multiplier smaller than this is rounding, and its sign means nothing. */
-const NO_MULTIPLIER = 1e-10;
+const NO_MULTIPLIER = 1e-12;
 
 /** A proof before the answer's own values are known. */
 export type AimMultipliers = Omit<AimProof, "value">;

@@ -23,8 +23,6 @@ export function reportBlend(
 ): ReachedBlend {
   const { targets, supply, offsets, prices } = problem;
   const scales = missScales(targets);
-  let heaviest = 0;
-  for (const { weight } of targets) heaviest = Math.max(heaviest, weight ?? 1);
   const delivered: number[] = [];
   const residuals: number[] = [];
   const misses: number[] = [];
@@ -43,7 +41,7 @@ export function reportBlend(
     let sum = offsets?.[i] ?? 0;
     for (let j = 0; j < masses.length; j++) sum += row[j]! * masses[j]!;
     const outside = missOf(sum, bandLow(target), bandHigh(target));
-    const isMissed = (Math.abs(outside) / scale) * Math.sqrt(weight / heaviest) > MET_TOLERANCE;
+    const isMissed = Math.abs(outside) / scale > MET_TOLERANCE;
     const miss = isMissed ? outside : 0;
     const relative = Math.abs(miss) / scale;
     if (isMissed) isMet = false;

@@ -23,7 +23,8 @@ export interface ScaledProblem {
   readonly bandHigh: Float64Array;
   readonly idealLow: Float64Array;
   readonly idealHigh: Float64Array;
-  /** The scaled miss of row i that makes a weighted relative miss of 1. */
+  /** The scaled miss of row i that makes a relative miss of 1, and a weighted relative miss of 1. */
+  readonly relativeUnit: Float64Array;
   readonly missUnit: Float64Array;
   /** Ranges of z. */
   readonly low: Float64Array;
@@ -32,8 +33,19 @@ export interface ScaledProblem {
   readonly hard: HardRows;
   readonly hardUnit: Float64Array;
   readonly hasTotal: boolean;
+  readonly attempt: Attempt;
+}
+
+/** A way to set up and read the board; each takes other pivots to the same answer. */
+export interface Attempt {
   /** True if the products stand in the reverse of the caller's order. */
   readonly isReversed: boolean;
+  /** How many times its doubt a cell must be to count. */
+  readonly sure: number;
+  /** True to give each product the unit of the rows that are minded on both sides; others may dwarf them. */
+  readonly isByMinded?: boolean;
+  /** By how much of its scale a later aim may move what the misses have left each row; far below what is checked. */
+  readonly slack?: number;
 }
 
 /** Rows that must be kept whatever the misses: low <= rows * z <= high. */
@@ -43,7 +55,7 @@ export interface HardRows {
   readonly high: Float64Array;
 }
 
-export function scaleProblem(problem: BlendProblem, isReversed: boolean): ScaledProblem {
+export function scaleProblem(problem: BlendProblem, attempt: Attempt): ScaledProblem {
   const { targets, supply: raw, offsets } = problem;
   const nutrients = targets.length;
   const products = nutrients > 0 ? raw[0]!.length : 0;
@@ -62,12 +74,13 @@ export function scaleProblem(problem: BlendProblem, isReversed: boolean): Scaled
     bandHigh: takeFloats(nutrients),
     idealLow: takeFloats(nutrients),
     idealHigh: takeFloats(nutrients),
+    relativeUnit: takeFloats(nutrients),
     missUnit: takeFloats(nutrients),
     low: takeFloats(products),
     high: takeFloats(products),
     ...emptyHardRows(problem, products),
     hasTotal: problem.total !== undefined,
-    isReversed,
+    attempt,
   };
   const { supply, grams } = scaled;
   for (let i = 0; i < nutrients; i++) {
@@ -76,6 +89,7 @@ export function scaleProblem(problem: BlendProblem, isReversed: boolean): Scaled
     const unit = Math.sqrt(weight / heaviest) / scales[i]!;
     const offset = offsets?.[i] ?? 0;
     scaled.rowUnit[i] = unit;
+    scaled.relativeUnit[i] = unit * scales[i]!;
     scaled.missUnit[i] = (unit * scales[i]!) / weight;
     scaled.bandLow[i] = (bandLow(target) - offset) * unit;
     scaled.bandHigh[i] = (bandHigh(target) - offset) * unit;
@@ -85,7 +99,7 @@ export function scaleProblem(problem: BlendProblem, isReversed: boolean): Scaled
     for (let j = 0; j < products; j++) {
       const moved = row[j]! * unit;
       supply[i * products + j] = moved;
-      grams[j]! += moved * moved;
+      if (!attempt.isByMinded || Number.isFinite(scaled.bandLow[i]! - scaled.bandHigh[i]!)) grams[j]! += moved * moved;
     }
   }
   for (let j = 0; j < products; j++) {

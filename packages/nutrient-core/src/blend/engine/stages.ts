@@ -184,6 +184,7 @@ function emptyProgram(
     give: new Uint8Array(count),
     low: takeFloats(columns + count),
     high: takeFloats(columns + count),
+    sure: scaled.attempt.sure,
     start: takeFloats(columns),
   };
   if (columns > products) program.linear[products] = 1;
