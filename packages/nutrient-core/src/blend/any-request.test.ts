@@ -112,6 +112,11 @@ test("property: an answer that proves itself, or a problem that says what would 
           { target: "NH4-N 1 ppm, N 1 ppm", stock: "1:100", tank: "20 L" },
           { ...NOTHING, limit: "Cl 50 ppm, NH4-N 0% of N", prefer: "fewest" },
         ],
+        [
+          ["calcium-nitrate", "my-kno3", "KNO3"],
+          { target: "K 1 ppm within 5% weight 100, N 150 ppm within 20%", stock: "1:100", tank: "20 L" },
+          { ...NOTHING, limit: "EC 0.5 mS/cm", use: "KNO3 at most 2 g", prefer: "fewest" },
+        ],
       ],
     },
   );

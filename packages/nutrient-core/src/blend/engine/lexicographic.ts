@@ -136,8 +136,8 @@ function widenRanges(scaled: ScaledProblem, { low, high }: TargetRanges, miss: n
   const slack = scaled.attempt.slack ?? 0;
   const wide = { low: copyFloats(low), high: copyFloats(high) };
   for (let i = 0; i < scaled.nutrients; i++) {
-    wide.low[i]! -= miss * scaled.missUnit[i]! + slack;
-    wide.high[i]! += miss * scaled.missUnit[i]! + slack;
+    wide.low[i]! -= miss * scaled.missUnit[i]! + slack * scaled.relativeUnit[i]!;
+    wide.high[i]! += miss * scaled.missUnit[i]! + slack * scaled.relativeUnit[i]!;
   }
   return wide;
 }
@@ -154,11 +154,12 @@ function keepMisses(
   const kept = { low: copyFloats(allowed.low), high: copyFloats(allowed.high) };
   for (let i = 0; i < scaled.nutrients; i++) {
     const delivered = activity(scaled, i, z);
+    const room = slack * scaled.relativeUnit[i]!;
     const isOut = isRowMissed(scaled, i, delivered);
     // A band missed by rounding only is widened by it: no blend may keep all of them to the last digit, and the next
     // aim would heap what is too much on one row.
-    kept.low[i] = (isOut ? delivered : Math.min(bands.low[i]!, delivered)) - slack;
-    kept.high[i] = (isOut ? delivered : Math.max(bands.high[i]!, delivered)) + slack;
+    kept.low[i] = (isOut ? delivered : Math.min(bands.low[i]!, delivered)) - room;
+    kept.high[i] = (isOut ? delivered : Math.max(bands.high[i]!, delivered)) + room;
     if (isOut) missed[i] = 1;
   }
   return { kept, missed };

@@ -44,7 +44,7 @@ export interface Attempt {
   readonly sure: number;
   /** True to give each product the unit of the rows that are minded on both sides; others may dwarf them. */
   readonly isByMinded?: boolean;
-  /** By how much of its scale a later aim may move what the misses have left each row; far below what is checked. */
+  /** By how much of its scale a later aim may move what the misses have left each row; below what is checked. */
   readonly slack?: number;
 }
 

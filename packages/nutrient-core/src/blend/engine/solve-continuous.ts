@@ -37,8 +37,9 @@ const ATTEMPTS: readonly Attempt[] = [
   { isReversed: false, sure: 50 },
   { isReversed: true, sure: 2 },
   { isReversed: false, sure: 10, isByMinded: true },
-  { isReversed: false, sure: 10, slack: 3e-10 },
-  { isReversed: true, sure: 10, slack: 3e-10 },
+  { isReversed: false, sure: 5, slack: 1e-10 },
+  { isReversed: true, sure: 5, slack: 3e-10 },
+  { isReversed: true, sure: 5, slack: 1e-10, isByMinded: true },
 ];
 
 function solveOnce(problem: BlendProblem, aim: BlendAim, attempt: Attempt): BlendSolution {
