@@ -35,7 +35,8 @@ export function boundsOf(problem: BlendProblem, choices: readonly Choice[] | und
   const upper: number[] = [];
   for (let j = 0; j < products; j++) {
     const least = problem.lower?.[j] ?? 0;
-    const smallest = choices?.[j] === "in" ? (problem.smallestIfUsed?.[j] ?? 0) : 0;
+    // What must be there is used, with or without a choice.
+    const smallest = least > 0 || choices?.[j] === "in" ? (problem.smallestIfUsed?.[j] ?? 0) : 0;
     lower.push(Math.max(least, smallest));
     upper.push(choices?.[j] === "out" ? 0 : (problem.upper?.[j] ?? Number.POSITIVE_INFINITY));
   }

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { checkCertificate } from "./certificate.ts";
 import { chosen } from "./choices.ts";
 import type { BlendProblem } from "./problem.ts";
 import type { Choice, ReachedBlend } from "./solution.ts";
@@ -111,3 +112,88 @@ test("smallest amounts that no choice can keep are infeasible, by a complete sea
   });
   expect(solution).toMatchObject({ status: "infeasible", search: { complete: true } });
 });
+
+test("a product that must be there weighs its smallest amount: too much for a ceiling is proved", () => {
+  const problem: BlendProblem = {
+    supply: [[1, 1]],
+    targets: [{ wanted: 1 }],
+    lower: [0.1, 0],
+    smallestIfUsed: [2, 0],
+    ceilings: [{ coefficients: [1, 0], limit: 1.5 }],
+  };
+  const solution = solveBlend(problem);
+  expect(solution).toMatchObject({ status: "infeasible", contradiction: { ceilings: [expect.any(Number)] } });
+  const looser = { ...problem, ceilings: [{ coefficients: [1, 0], limit: 2.5 }] };
+  expect(checkCertificate(looser, solution).valid).toBe(false);
+  expect(solveBlend(looser)).toMatchObject({ masses: [2, 0] });
+});
+
+test("a product of which there is too little to use is left out, or the blend is infeasible if it must be there", () => {
+  const problem: BlendProblem = {
+    supply: [[1, 1]],
+    targets: [{ wanted: 4 }],
+    upper: [1.5, 9],
+    smallestIfUsed: [2, 1],
+  };
+  expect(solveBlend(problem)).toMatchObject({ status: "met", masses: [0, 4] });
+  expect(solveBlend({ ...problem, aim: { miss: "squares", next: "fewest" } })).toMatchObject({ masses: [0, 4] });
+  const forced = solveBlend({ ...problem, lower: [1, 0] });
+  expect(forced).toEqual({ status: "infeasible", search: { choices: ["in", "open"], explored: 0, complete: true } });
+  expect(solveBlend({ ...problem, upper: [2, 9], lower: [1, 0] })).toMatchObject({ status: "met", masses: [2, 2] });
+});
+
+/** Blends whose choices take some searching: few rows, and smallest amounts that bite. */
+function searched(seed: number): BlendProblem {
+  const random = seeded(seed);
+  const blend = randomBlend(random, { products: 9, nutrients: 5 });
+  return {
+    ...blend,
+    aim: { miss: seed % 2 ? "largest" : "squares", next: (["fewest", "cost", "nearest"] as const)[seed % 3]! },
+    smallestIfUsed: blend.prices!.map(() => 0.2 + random()),
+  };
+}
+
+test("blends that take some searching: as good as trying every set, in no more steps than when this was written", () => {
+  const explored: Record<number, number> = {};
+  for (const seed of Object.keys(EXPLORED).map(Number)) {
+    const problem = searched(seed);
+    const solution = solveBlend(problem);
+    const best = bruteForce(problem);
+    if (solution.status === "infeasible" || !best) throw new Error(`seed ${seed}: there is an answer`);
+    expectSame(solution.objective, best.objective);
+    if (problem.aim!.next === "cost") expectSame(solution.cost!, best.second);
+    if (problem.aim!.next === "fewest") expect(solution.masses.filter((mass) => mass > 0).length).toBe(best.second);
+    explored[seed] = solution.certificate.search!.explored;
+    expect(solution.certificate.search!.complete).toBe(true);
+  }
+  expect(explored).toEqual(EXPLORED);
+});
+
+/** Seed of the blend: problems solved. */
+const EXPLORED: Readonly<Record<number, number>> = {
+  5: 15,
+  6: 8,
+  15: 6,
+  20: 7,
+  22: 5,
+  24: 6,
+  27: 10,
+  28: 7,
+  30: 10,
+  34: 11,
+  36: 22,
+  42: 11,
+  47: 11,
+  48: 9,
+  54: 10,
+  55: 21,
+  59: 11,
+  80: 11,
+  81: 14,
+  85: 7,
+  95: 11,
+  111: 22,
+  123: 14,
+  126: 34,
+  133: 17,
+};

@@ -36,6 +36,9 @@ interface Search {
   best?: { readonly values: Values; readonly choices: readonly Choice[] };
 }
 
+/** A product that must be used, at an amount that there is not: nothing to search. */
+const NO_SEARCH = { explored: 0, complete: true };
+
 /** True if the problem has choices to make, so that `solveContinuous` alone does not answer it. */
 export function hasChoices(problem: BlendProblem, aim: BlendAim): boolean {
   return aim.next === "fewest" || (problem.smallestIfUsed?.some((smallest) => smallest > 0) ?? false);
@@ -48,6 +51,9 @@ export function hasChoices(problem: BlendProblem, aim: BlendAim): boolean {
 export function solveWithChoices(problem: BlendProblem, aim: BlendAim): BlendSolution {
   const search: Search = { problem, aim, explored: 0, complete: true };
   const open = openChoices(problem);
+  const { lower, upper } = chosen(problem, open);
+  if (lower!.some((least, j) => least > upper![j]!))
+    return { status: "infeasible", search: { ...NO_SEARCH, choices: open } };
   const root = solveContinuous(chosen(problem, open), { ...aim, next: "nearest" });
   if (root.status === "infeasible") return root;
   explore(search, open);
@@ -63,9 +69,12 @@ export function solveWithChoices(problem: BlendProblem, aim: BlendAim): BlendSol
   };
 }
 
-/** A product that must be used is in from the start; the others are open. */
-function openChoices(problem: BlendProblem): Choice[] {
-  return problem.supply[0]!.map((_, j) => ((problem.lower?.[j] ?? 0) > 0 ? "in" : "open"));
+/** A product that must be used is in from the start, one of which there is too little to use is out; others are open. */
+function openChoices({ supply, lower, upper, smallestIfUsed }: BlendProblem): Choice[] {
+  return supply[0]!.map((_, j) => {
+    if ((lower?.[j] ?? 0) > 0) return "in";
+    return (smallestIfUsed?.[j] ?? 0) > (upper?.[j] ?? Number.POSITIVE_INFINITY) ? "out" : "open";
+  });
 }
 
 function explore(search: Search, choices: readonly Choice[]): void {

@@ -1,6 +1,8 @@
+import { refresh } from "./board.ts";
 import { changePlaces, findStop, type Move, POOR_PIVOT, park, STALL_LENGTH } from "./descend.ts";
 import { answerNoise, answersTo, type Dials, isSure, swap } from "./dials.ts";
-import { type Program, polish, refresh } from "./program.ts";
+import { polish } from "./minimise.ts";
+import type { Program } from "./program.ts";
 
 /*
  * A convex program may have many optima; together they form a face: a flat piece of the feasible set. Ties are settled

@@ -1,8 +1,8 @@
 import { isOpen, openFace, settleTies } from "./face.ts";
 import { copyFloats, takeFloats } from "./memory.ts";
+import { polish, repair } from "./minimise.ts";
 import type { BlendAim } from "./problem.ts";
 import { missOf } from "./problem.ts";
-import { polish, repair } from "./program.ts";
 import { type AimMultipliers, rowsProof } from "./proofs.ts";
 import type { HardRows, ScaledProblem } from "./scaling.ts";
 import { fitRanges, leastLargestMiss, leastSum, type Stage, type TargetRanges, withTargets } from "./stages.ts";

@@ -31,7 +31,7 @@ export function solveContinuous(problem: BlendProblem, aim: BlendAim): BlendSolu
 }
 
 /** In the order in which they help: measured on blends that fail the first. */
-const ATTEMPTS: readonly Attempt[] = [
+export const ATTEMPTS: readonly Attempt[] = [
   { isReversed: false, sure: 10 },
   { isReversed: true, sure: 10 },
   { isReversed: false, sure: 50 },
@@ -42,7 +42,8 @@ const ATTEMPTS: readonly Attempt[] = [
   { isReversed: true, sure: 5, slack: 1e-10, isByMinded: true },
 ];
 
-function solveOnce(problem: BlendProblem, aim: BlendAim, attempt: Attempt): BlendSolution {
+/** One way to the answer, not yet checked. */
+export function solveOnce(problem: BlendProblem, aim: BlendAim, attempt: Attempt): BlendSolution {
   startMemory();
   const posed = attempt.isReversed ? reverseProducts(problem) : problem;
   const scaled = scaleProblem(posed, attempt);

@@ -1,6 +1,7 @@
 import type { Dials } from "./dials.ts";
 import { copyFloats, takeFloats } from "./memory.ts";
-import { minimise, type Program } from "./program.ts";
+import { minimise } from "./minimise.ts";
+import type { Program } from "./program.ts";
 import type { HardRows, ScaledProblem } from "./scaling.ts";
 
 /** Ranges of the scaled nutrient rows that earlier aims have left. */
