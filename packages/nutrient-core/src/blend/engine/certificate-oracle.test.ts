@@ -179,7 +179,7 @@ function tamper(s: ReachedBlend, random: () => number): ReachedBlend {
 test("finds the same largest error as a second checker, in answers as they are and bent in one place", () => {
   const random = seeded(4242);
   let bentOnes = 0;
-  for (let k = 0; k < 500; k++) {
+  for (let k = 0; k < 240; k++) {
     const kind = DEGENERATE_KINDS[k % DEGENERATE_KINDS.length]!;
     const problem = k % 3 === 0 ? degenerateBlend(random, kind) : randomBlend(random, { products: 6, nutrients: 6 });
     const solution = solveBlend(problem);
@@ -198,5 +198,5 @@ test("finds the same largest error as a second checker, in answers as they are a
       expect(report.valid).toBe(holds);
     }
   }
-  expect(bentOnes).toBeGreaterThan(500);
+  expect(bentOnes).toBeGreaterThan(240);
 });
