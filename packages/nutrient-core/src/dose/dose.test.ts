@@ -193,9 +193,9 @@ describe("a label by volume, whose percent is grams in 100 mL, without a density
         const ends = ({ ecRange, ecMilliSiemensPerCm }: DoseResult) =>
           ecRange ?? ([ecMilliSiemensPerCm!, ecMilliSiemensPerCm!] as const);
         const [low, high] = ends(free);
-        expect(low).toBeLessThanOrEqual(ends(dense)[0] * (1 + 1e-9));
-        // Which salts conduct most is told from dilute water; a strong sulfate is slowed more, so its turn may be wrong.
-        if (product === "10-5-0") expect(high).toBeGreaterThanOrEqual(ends(dense)[1] * (1 - 1e-9));
+        expect(low).toBeLessThanOrEqual(ends(dense)[0] * (1 + 1e-3));
+        // The denser label's region lies within the other's; between its corners a thousandth may be missing.
+        expect(high).toBeGreaterThanOrEqual(ends(dense)[1] * (1 - 1e-3));
       }),
     );
   });

@@ -1,16 +1,15 @@
 import { term, type WorkingLine } from "../outcome/working.ts";
-import type { Dissolved, IonConductivity } from "./conductivity.ts";
+import type { Conducting } from "./conductivity.ts";
 import { entriesOf, IONS, type Ion, type IonAmounts } from "./ion.ts";
 import { pairCharge } from "./pairs.ts";
 
 interface Parts {
-  readonly dissolved: readonly Dissolved[];
   readonly litres: number;
   readonly water: IonAmounts;
   /** What a meter reads in the water, mS/cm. */
   readonly metered: number;
-  readonly least: IonConductivity;
-  readonly most: IonConductivity;
+  readonly least: Conducting;
+  readonly most: Conducting;
   readonly middle: number;
 }
 
@@ -19,8 +18,8 @@ export function conductivityWorking(parts: Parts): WorkingLine[] {
   const { least, most, metered, middle } = parts;
   const same = least === most;
   const lines = same
-    ? oneBound(parts, "most", "")
-    : [...oneBound(parts, "least", "at the least: "), ...oneBound(parts, "most", "at the most: ")];
+    ? oneBound(parts, most, "")
+    : [...oneBound(parts, least, "at the least: "), ...oneBound(parts, most, "at the most: ")];
   if (!same || metered > 0) {
     const water = metered > 0 ? ` + ${term(metered)} mS/cm` : "";
     lines.push({
@@ -36,13 +35,12 @@ export function conductivityWorking(parts: Parts): WorkingLine[] {
   return lines;
 }
 
-function oneBound(parts: Parts, bound: "least" | "most", prefix: string): WorkingLine[] {
-  const result = parts[bound];
-  const lines: WorkingLine[] = openLines(parts, bound, prefix);
+function oneBound(parts: Parts, result: Conducting, prefix: string): WorkingLine[] {
+  const lines: WorkingLine[] = openLines(result, prefix);
   const sum: string[] = [];
   for (const { ion, concentration, activity, exponent, milliSiemensPerCm } of result.contributions) {
     const { name, charge, equivalentConductivity, source } = IONS[ion];
-    lines.push(...concentrationLines(parts, bound, prefix, ion, concentration));
+    lines.push(...concentrationLines(parts, result, prefix, ion, concentration));
     const size = Math.abs(charge);
     lines.push({
       label: `${prefix}${name} conducts`,
@@ -75,10 +73,10 @@ function oneBound(parts: Parts, bound: "least" | "most", prefix: string): Workin
 }
 
 /** What a mere grade leaves open is where a range comes from: the ions that each end takes its label to mean. */
-function openLines({ dissolved }: Parts, bound: "least" | "most", prefix: string): WorkingLine[] {
-  return dissolved.flatMap(({ name, grams, unit, ions }) => {
-    if (ions.least === ions.most || !(grams > 0)) return [];
-    const held = entriesOf(ions[bound]);
+function openLines({ dissolved }: Conducting, prefix: string): WorkingLine[] {
+  return dissolved.flatMap(({ name, unit, ions, open }) => {
+    if (!open) return [];
+    const held = entriesOf(ions);
     const said = held.length > 0 ? held.map(([ion]) => IONS[ion].name).join(", ") : "none for certain";
     return [
       {
@@ -94,8 +92,8 @@ function openLines({ dissolved }: Parts, bound: "least" | "most", prefix: string
 
 /** Where an ion comes from, and what of it stays free. */
 function concentrationLines(
-  { dissolved, litres, water }: Parts,
-  bound: "least" | "most",
+  { litres, water }: Parts,
+  { dissolved }: Conducting,
   prefix: string,
   ion: Ion,
   free: number,
@@ -103,11 +101,11 @@ function concentrationLines(
   const { name } = IONS[ion];
   const sources: string[] = [];
   let total = water[ion] ?? 0;
-  for (const { grams, unit, ions } of dissolved) {
-    const perGram = ions[bound][ion] ?? 0;
-    if (perGram === 0) continue;
-    sources.push(`${term(grams)} ${unit} * ${term(perGram)} mol/${unit}`);
-    total += (grams * perGram) / litres;
+  for (const { amount, unit, ions } of dissolved) {
+    const moles = ions[ion] ?? 0;
+    if (moles === 0) continue;
+    sources.push(`${term(amount)} ${unit} * ${term(moles)} mol/${unit}`);
+    total += (amount * moles) / litres;
   }
   const own = water[ion] === undefined ? "" : ` + ${term(water[ion] * 1000)} mmol/L`;
   const lines: WorkingLine[] = [

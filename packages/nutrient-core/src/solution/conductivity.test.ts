@@ -142,6 +142,10 @@ describe("working", () => {
       milliSiemensPerCm: 0.4,
     }),
     "acid in a hard water": electricalConductivity(amountsOf(["H3PO4", 0.1]), 1, { ions: { Ca: 0.002, HCO3: 0.004 } }),
+    "grades taken as one, with a salt": electricalConductivity(
+      amountsOf(["KNO3", 2], ["20-20-20", 1], ["15-0-15", 2], ["10-30-10", 1], ["5-10-10", 3]),
+      10,
+    ),
     nothing: electricalConductivity([], 10),
   };
   test.each(Object.entries(cases))("every line of %s comes out", (_, { working, milliSiemensPerCm }) => {

@@ -1,11 +1,11 @@
 import type { WorkingLine } from "../outcome/working.ts";
-import { type Amount, amountUnit } from "../supply/supply.ts";
+import type { Amount } from "../supply/supply.ts";
 import { daviesActivity } from "./activity.ts";
+import { compositionsOf, type Dissolved, ionsInSolution } from "./compositions.ts";
 import { conductivityWorking } from "./conductivity-working.ts";
-import { type ChargeBalance, chargeBalance, entriesOf, IONS, type Ion, type IonAmounts, sumOfIons } from "./ion.ts";
+import { type ChargeBalance, chargeBalance, entriesOf, IONS, type Ion, type IonAmounts } from "./ion.ts";
 import { neutralised } from "./neutralise.ts";
 import { type Association, associate, type Paired, pairCharge } from "./pairs.ts";
-import { ionsOfProduct, type ProductIons } from "./product-ions.ts";
 
 /** What is in the water before anything is dissolved: its ions where it was analysed, or what a meter reads in it. */
 export type Background =
@@ -68,6 +68,13 @@ export interface IonConductivity {
   readonly association: Association;
 }
 
+/** The conductivity of one composition that the labels allow. */
+export interface Conducting extends IonConductivity {
+  readonly dissolved: readonly Dissolved[];
+  /** With those of the water, mol/L. */
+  readonly ions: IonAmounts;
+}
+
 /**
  * The conductivity of ions in water at 25 °C: the sum over the free ions of |z| lambda c gamma^a.
  *
@@ -103,41 +110,11 @@ export function conductivityOfIons(ions: IonAmounts): IonConductivity {
   return { milliSiemensPerCm, contributions, fromPairs, association };
 }
 
-/** A product in solution: the grams of it that dissolve, and the ions of each. */
-export interface Dissolved {
-  readonly name: string;
-  /** Millilitres of a liquid whose mass is not known; the ions are then those of a millilitre. */
-  readonly grams: number;
-  readonly unit: "g" | "mL";
-  readonly ions: ProductIons;
-}
-
-/** What dissolves of each product in so much water; what lies at the bottom carries no current. */
-export function dissolvedOf(amounts: readonly Amount[], litres: number): readonly Dissolved[] {
-  return amounts.map(({ product, massGrams }) => ({
-    name: product.name,
-    unit: amountUnit(product),
-    grams: Math.min(massGrams, (product.solubilityGramsPerLitre ?? Number.POSITIVE_INFINITY) * litres),
-    ions: ionsOfProduct(product),
-  }));
-}
-
-/** The ions of dissolved products with those of the water, moles per litre. */
-export function ionsInSolution(
-  dissolved: readonly Dissolved[],
-  litres: number,
-  bound: keyof ProductIons,
-  water: IonAmounts = {},
-): IonAmounts {
-  const parts = dissolved.map(({ grams, ions }) => ({ ions: ions[bound], times: grams / litres }));
-  return sumOfIons([{ ions: water, times: 1 }, ...parts]);
-}
-
 /**
  * How well a feed carries current: the figure that a conductivity meter reads in it.
  *
  * Known salts give one number. A product known by its grade only gives the range its label leaves open (forms of
- * nitrogen, partner of the potassium), and its middle.
+ * nitrogen, partner of the potassium), and its middle: the least and the most that any of `compositionsOf` conducts.
  *
  * @param amounts Products and their masses in grams, all in the same water.
  * @param litres Litres of feed, more than zero.
@@ -153,13 +130,13 @@ export function electricalConductivity(
 ): Conductivity {
   const water = "ions" in background ? background.ions : {};
   const metered = "ions" in background ? 0 : background.milliSiemensPerCm;
-  const dissolved = dissolvedOf(amounts, litres);
-  const ions = ionsInSolution(dissolved, litres, "most", water);
-  const most = conductivityOfIons(ions);
-  const open = dissolved.some((product) => product.ions.least !== product.ions.most);
-  const least = open ? conductivityOfIons(ionsInSolution(dissolved, litres, "least", water)) : most;
-  const ends = [least.milliSiemensPerCm + metered, most.milliSiemensPerCm + metered].sort((a, b) => a - b);
-  const [low, high] = ends as [number, number];
+  const possible = compositionsOf(amounts, litres).map((dissolved): Conducting => {
+    const ions = ionsInSolution(dissolved, litres, water);
+    return { dissolved, ions, ...conductivityOfIons(ions) };
+  });
+  const least = possible.reduce((one, other) => (other.milliSiemensPerCm < one.milliSiemensPerCm ? other : one));
+  const most = possible.reduce((one, other) => (other.milliSiemensPerCm > one.milliSiemensPerCm ? other : one));
+  const [low, high] = [least.milliSiemensPerCm + metered, most.milliSiemensPerCm + metered];
   const middle = (low + high) / 2;
   const known = high - low <= NEGLIGIBLE_RANGE * middle;
   return {
@@ -167,7 +144,7 @@ export function electricalConductivity(
     known,
     ...(known ? {} : { range: [low, high] as const }),
     ionicStrength: most.association.ionicStrength,
-    chargeBalance: chargeBalance(ions),
-    working: conductivityWorking({ dissolved, litres, water, metered, least, most, middle }),
+    chargeBalance: chargeBalance(most.ions),
+    working: conductivityWorking({ litres, water, metered, least, most, middle }),
   };
 }

@@ -30,16 +30,12 @@ export function ionicStrengthNear(milliSiemensPerCm: number): number {
  * conductivityPerGram(kno3, 10, ionicStrengthNear(2))  // => 0.13...
  */
 export function conductivityPerGram(product: Product, litres: number, strength: number): number {
-  const { least, most } = ionsOfProduct(product);
-  const factor = [least, most].reduce(
-    (sum, ions) =>
-      sum +
-      entriesOf(ions).reduce((part, [ion, molesPerGram]) => {
-        const { charge, equivalentConductivity } = IONS[ion];
-        const { activity, exponent } = slowing(charge, strength);
-        return part + Math.abs(charge) * equivalentConductivity * molesPerGram * activity ** exponent;
-      }, 0),
-    0,
+  const factors = ionsOfProduct(product).map((ions) =>
+    entriesOf(ions).reduce((sum, [ion, molesPerGram]) => {
+      const { charge, equivalentConductivity } = IONS[ion];
+      const { activity, exponent } = slowing(charge, strength);
+      return sum + Math.abs(charge) * equivalentConductivity * molesPerGram * activity ** exponent;
+    }, 0),
   );
-  return factor / 2 / litres;
+  return (Math.min(...factors) + Math.max(...factors)) / 2 / litres;
 }

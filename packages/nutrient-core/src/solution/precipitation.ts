@@ -2,9 +2,9 @@ import { ATOMIC_WEIGHT } from "../element/atomic-weight.ts";
 import { term, type WorkingLine } from "../outcome/working.ts";
 import { type Amount, deliver } from "../supply/supply.ts";
 import { daviesActivity, lowActivity } from "./activity.ts";
-import { dissolvedOf, ionsInSolution } from "./conductivity.ts";
+import { electricalConductivity } from "./conductivity.ts";
 import { IONS, type Ion, type IonAmounts } from "./ion.ts";
-import { type ActivityModel, associate, conditionalConstant, freeIons, PAIRS } from "./pairs.ts";
+import { type ActivityModel, conditionalConstant, freeIons, PAIRS } from "./pairs.ts";
 
 /** A solid that can fall out of a stock tank. */
 interface SolidKind {
@@ -83,7 +83,7 @@ export function saturations(
 ): readonly Saturation[] {
   const dissolving = amounts.filter(({ product }) => product.leavesResidue !== true && product.formula !== "S");
   const totals = dissolvedTotals(dissolving, litres);
-  const strength = associate(ionsInSolution(dissolvedOf(dissolving, litres), litres, "most")).ionicStrength;
+  const strength = electricalConductivity(dissolving, litres).ionicStrength;
   return SOLIDS.flatMap((solid) => {
     const present = solid.ions.every((ion) => (totals[ion] ?? 0) > 0);
     if (!present) return [];

@@ -2,29 +2,23 @@ import { massFractions, molarMass, readFormula } from "../element/formula.ts";
 import { NUTRIENT_ELEMENTS } from "../element/nutrient.ts";
 import { fractionOf, type Product } from "../product/product.ts";
 import { ionsOfFormula } from "./formula-ions.ts";
-import { ionsOfGrade } from "./grade-ions.ts";
+import { cornersOfGrades } from "./grade-ions.ts";
 import type { IonAmounts } from "./ion.ts";
 
-/** The ions of one gram of a product, in moles: one answer for a known salt, two bounds for a mere grade. */
-export interface ProductIons {
-  /** Ions as few and as slow as the label allows; the same as `most` for a known salt. */
-  readonly least: IonAmounts;
-  readonly most: IonAmounts;
-}
-
 /**
- * The ions that one gram of a product gives when it dissolves, in moles per gram.
+ * The ions that one gram of a product can give when it dissolves, in moles per gram: one answer for a known salt, the
+ * corners of what its label allows for a mere grade.
  *
  * A product with a formula is that salt, scaled to what its analysis says of its nutrients: the mean, over the
  * elements that both name, of printed to theory. (Scaling each ion by itself would leave a solution that is not
- * neutral, since labels are rounded down.) Of a product without one, only bounds can be given.
+ * neutral, since labels are rounded down.)
  *
  * @example
- * ionsOfProduct(kno3).most.K  // => 0.009891...
+ * ionsOfProduct(kno3)[0].K  // => 0.009891...
  */
-export function ionsOfProduct(product: Product): ProductIons {
+export function ionsOfProduct(product: Product): readonly IonAmounts[] {
   const known = product.formula === undefined ? undefined : scaledSalt(product, product.formula);
-  return known ? { least: known, most: known } : ionsOfGrade(product);
+  return known ? [known] : cornersOfGrades([{ product, amount: 1 }]);
 }
 
 function scaledSalt(product: Product, formula: string): IonAmounts | undefined {

@@ -77,6 +77,7 @@ describe("the straight line for blends", () => {
     ["potassium sulfate", amountsOf(["K2SO4", 1]), -0.01, 0.02],
     ["solution 1, complete", [...SOLUTION_1], 0.04, 0.09],
     ["magnesium sulfate alone", amountsOf(["MgSO4·7H2O", 1]), 0.25, 0.36],
+    ["a grade: the middle of its range", amountsOf(["20-10-20", 0.5]), -0.01, 0.02],
   ])("%s", (_, amounts, low, high) => {
     const { milliSiemensPerCm } = electricalConductivity(amounts, 1);
     const error = relativeError(line(amounts, milliSiemensPerCm), milliSiemensPerCm);
