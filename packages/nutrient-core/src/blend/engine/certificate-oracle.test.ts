@@ -119,7 +119,7 @@ function worstOf(problem: BlendProblem, s: ReachedBlend): number {
     errors.push(apart(s.residuals[i]!, delivered - t.wanted, size));
     errors.push(apart(s.misses[i]!, outside(delivered, bandOf(t)), Math.max(size, scales[i]!)));
   });
-  if (prices && s.cost !== undefined) errors.push(apart(s.cost, sum(times(prices, s.masses)), 0));
+  if (prices) errors.push(apart(s.cost!, sum(times(prices, s.masses)), 0));
   s.masses.forEach((mass, j) => {
     const low = problem.lower?.[j] ?? 0;
     const off = Math.abs(outside(mass, [low, problem.upper?.[j] ?? Infinity]));

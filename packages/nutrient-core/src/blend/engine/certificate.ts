@@ -58,7 +58,7 @@ function checkArithmetic(problem: BlendProblem, solution: ReachedBlend, scales: 
     if (misses[i] !== 0) isMet = false;
   }
   if (isMet !== (solution.status === "met")) checks.failures.push("status does not follow from the misses");
-  if (prices && solution.cost !== undefined) same(checks, "cost", solution.cost, dot(prices, masses), 0);
+  if (prices) same(checks, "cost", solution.cost ?? Number.NaN, dot(prices, masses), 0);
 }
 
 /** The answer keeps every hard limit, and every choice of the search. */

@@ -30,7 +30,7 @@ export interface Bounds {
 }
 
 export function boundsOf(problem: BlendProblem, choices: readonly Choice[] | undefined): Bounds {
-  const products = problem.supply[0]?.length ?? 0;
+  const products = problem.supply[0]!.length;
   const lower: number[] = [];
   const upper: number[] = [];
   for (let j = 0; j < products; j++) {
