@@ -185,3 +185,23 @@ test("an error of the program stops at the door", () => {
   ];
   for (const [name, problem] of bad) expect(() => solveBlend(problem), name).toThrow(RangeError);
 });
+
+test("nothing wanted at all is met with nothing", () => {
+  expect(reached({ supply: [[1, 2]], targets: [{ wanted: 0 }] })).toMatchObject({ status: "met", masses: [0, 0] });
+});
+
+test("where nothing is wanted of a row, its miss is measured by the largest amount that is wanted of any", () => {
+  // 10 wanted of the first row, -20 (a difference) of the second: 2 of the third is a tenth of 20.
+  const { relativeMisses } = reached({
+    supply: [[1], [-2], [0.2]],
+    targets: [{ wanted: 10 }, { wanted: -20 }, { wanted: 0 }],
+    lower: [10],
+    upper: [10],
+  });
+  expect(relativeMisses.slice(0, 2)).toEqual([0, 0]);
+  expectNear(relativeMisses[2], 0.1);
+});
+
+test("the aim that nobody names is nearest by squares", () => {
+  expect(reached({ supply: [[1]], targets: [{ wanted: 1 }] }).aim).toEqual({ miss: "squares", next: "nearest" });
+});
