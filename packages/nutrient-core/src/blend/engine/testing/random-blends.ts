@@ -155,3 +155,42 @@ export function degenerateBlend(random: Random, kind: (typeof DEGENERATE_KINDS)[
       };
   }
 }
+/** A blend whose products are near-alike: some are another one but for a few parts in a million, or a thousand times it. */
+export function nearAlikeBlend(random: Random): BlendProblem {
+  const blend = randomBlend(random, { products: 10, nutrients: 10 });
+  const products = blend.supply[0]!.length;
+  const twin = Array.from({ length: products }, (_, j) => (j > 0 && random() < 0.5 ? integer(random, 0, j - 1) : j));
+  const off = 10 ** -between(random, 4, 9);
+  const size = twin.map(() => pick(random, [1, 1, 0.001, 1000]));
+  return {
+    ...blend,
+    supply: blend.supply.map((row) =>
+      row.map((_, j) => (twin[j] === j ? row[j]! : row[twin[j]!]! * size[j]! * (1 + off * (random() - 0.5)))),
+    ),
+  };
+}
+
+/** A blend of small whole numbers: many amounts, limits and prices end in ties. */
+export function tiedBlend(random: Random): BlendProblem {
+  const products = integer(random, 2, 8);
+  const rows = integer(random, 1, 6);
+  const list = (count: number, most: number): number[] => Array.from({ length: count }, () => integer(random, 0, most));
+  return {
+    supply: Array.from({ length: rows }, () => list(products, 2)),
+    targets: list(rows, 4).map((wanted) => ({
+      wanted,
+      direction: pick(random, ["about", "about", "at-least", "at-most"]),
+      bandBelow: integer(random, 0, 1),
+      bandAbove: integer(random, 0, 1),
+      scale: 1,
+    })),
+    prices: list(products, 2),
+    aim: randomAim(random),
+    upper: list(products, 3).map((most) => (most === 0 ? Number.POSITIVE_INFINITY : most)),
+    ...(random() < 0.5
+      ? { ceilings: [0, 1].map(() => ({ coefficients: list(products, 2), limit: integer(random, 0, 6) })) }
+      : {}),
+    ...(random() < 0.3 ? { total: integer(random, 0, 5) } : {}),
+    ...(random() < 0.3 ? { offsets: list(rows, 2) } : {}),
+  };
+}
