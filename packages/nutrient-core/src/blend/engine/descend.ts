@@ -13,7 +13,7 @@ const MOST_MOVES = 100;
 /** Two moves that differ by less end together. */
 const TIE_LENGTH = 1e-14;
 /** A move shorter than this gets nowhere. */
-export const STALL_LENGTH = 1e-12;
+const STALL_LENGTH = 1e-12;
 
 /** Where a move ends: at the dial `stop` (the moving one itself when it reaches its own far end), after `length`. */
 export interface Move {

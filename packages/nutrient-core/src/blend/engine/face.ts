@@ -1,5 +1,5 @@
 import { refresh } from "./board.ts";
-import { changePlaces, findStop, type Move, POOR_PIVOT, park, STALL_LENGTH } from "./descend.ts";
+import { changePlaces, findStop, type Move, POOR_PIVOT, park } from "./descend.ts";
 import { answerNoise, answersTo, type Dials, isSure, swap } from "./dials.ts";
 import { polish } from "./minimise.ts";
 import type { Program } from "./program.ts";
@@ -50,31 +50,25 @@ export function settleTies(program: Program, dials: Dials, products: number, isR
   }
 }
 
-/**
- * Makes one amount small on the face and narrows the face to where it is. This is the simplex method; after many moves
- * of length 0 it goes by least index, so that it always ends.
- */
+/** Makes one amount small on the face and narrows the face to where it is: the simplex method. */
 function makeSmall(program: Program, dials: Dials, amount: number): void {
   const { value, low, held } = dials;
   const move: Move = { stop: -1, length: 0 };
   let patience = POOR_PIVOT;
-  let stalls = 0;
   // Rounding can keep a face busy without end; where it stopped is an optimum too.
-  for (let moves = 0; moves <= MOST_MOVES * dials.size; moves++) {
+  for (let moves = 0; moves < MOST_MOVES * dials.size; moves++) {
     if (held[amount] && value[amount]! <= low[amount]!) {
       pin(dials, amount);
       return;
     }
     const slopes = slopesOnFace(dials, amount);
-    const isLeastIndex = stalls > dials.size;
-    const entering = chooseDownhill(dials, slopes, isLeastIndex);
+    const entering = chooseDownhill(dials, slopes);
     if (entering < 0) {
       for (let i = 0; i < dials.size; i++) if (held[i] && slopes[i] !== 0) pin(dials, i);
       return;
     }
     const direction = slopes[entering]! > 0 ? -1 : 1;
-    findStop(dials, entering, direction, isLeastIndex, move);
-    stalls = move.length > STALL_LENGTH ? 0 : stalls + 1;
+    findStop(dials, entering, direction, false, move);
     if (move.length === Infinity) {
       // Amounts have a floor, so this slope is rounding.
       pin(dials, entering);
@@ -109,7 +103,7 @@ function slopesOnFace(dials: Dials, amount: number): Float64Array {
   return slopes;
 }
 
-function chooseDownhill(dials: Dials, slopes: Float64Array, isLeastIndex: boolean): number {
+function chooseDownhill(dials: Dials, slopes: Float64Array): number {
   const { size, value, low, high, held } = dials;
   let best = -1;
   let steepest = 0;
@@ -117,7 +111,6 @@ function chooseDownhill(dials: Dials, slopes: Float64Array, isLeastIndex: boolea
     const slope = Math.abs(slopes[i]!);
     if (!held[i] || slope <= steepest) continue;
     if (slopes[i]! > 0 ? value[i]! <= low[i]! : value[i]! >= high[i]!) continue;
-    if (isLeastIndex) return i;
     best = i;
     steepest = slope;
   }
