@@ -65,7 +65,10 @@ const hard = (seed: number): BlendProblem => (seed % 2 ? nearAlikeBlend(seeded(s
 const EVERYDAY = [
   64, 112, 308, 1306, 1472, 1744, 2552, 2990, 3546, 3550, 3588, 4488, 6176, 6759, 7404, 8826, 9184, 9328, 13668, 13746,
 ];
-const HARD: number[] = [];
+const HARD = [
+  41, 161, 215, 401, 545, 1587, 2039, 2067, 2529, 2723, 5521, 5593, 5725, 7537, 8460, 8471, 8521, 12383, 14283, 14621,
+  14633, 15905, 15947,
+];
 
 test("each safeguard is needed: the first way answers the blends that fall without it", () => {
   for (const seed of EVERYDAY) {
@@ -83,6 +86,13 @@ test("each safeguard is needed: the first way answers the blends that fall witho
     const problem = hard(seed);
     expect(checkCertificate(problem, solve(problem, 0)).failures, `hard ${seed}`).toEqual([]);
   }
+});
+
+test("a blend whose ties wear the board out is answered, if not at the first go", () => {
+  const random = seeded(7);
+  let worn = randomBlend(random, { products: 30, nutrients: 20 });
+  for (let k = 0; k < 324; k++) worn = randomBlend(random, { products: 30, nutrients: 20 });
+  expect(solveContinuous(worn, worn.aim!).status).toBe("closest");
 });
 
 describe("blends that some way loses", () => {
