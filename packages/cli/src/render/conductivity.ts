@@ -1,4 +1,4 @@
-import { shown } from "./number.ts";
+import { shown, shownRange } from "./number.ts";
 
 /** Below this no meter of a grower shows anything. */
 const LEAST_SHOWN = 0.01;
@@ -15,6 +15,7 @@ export function conductivityLine({ ecMilliSiemensPerCm, ecRange }: Conducts): st
       ? [`  EC about ${shown(ecMilliSiemensPerCm, 2)} mS/cm above the water's own`]
       : [];
   if (!ecRange) return [];
-  const [low, high] = ecRange.map((end) => shown(end, 2));
-  return [`  EC ${low} to ${high} mS/cm above the water's own: grades do not say which salts they are made of`];
+  return [
+    `  EC ${shownRange(...ecRange, 2)} mS/cm above the water's own: grades do not say which salts they are made of`,
+  ];
 }

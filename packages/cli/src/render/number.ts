@@ -6,10 +6,22 @@ import { type Presented, present, presentIn, presentWater, type UnitHabit } from
  */
 export function shown(value: number, digits = 3): string {
   if (value === 0) return "0";
-  const places = Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value))));
-  // Whole numbers are never cut: 1234 stays 1234.
-  const text = value.toFixed(Math.min(places, 12));
+  const text = value.toFixed(placesOf(value, digits));
   return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
+}
+
+/** Both ends of a range, rounded outwards, so that what is shown holds all that is meant. */
+export function shownRange(low: number, high: number, digits = 3): string {
+  const end = (value: number, roundingMode: "floor" | "ceil"): string => {
+    const maximumFractionDigits = value === 0 ? 0 : placesOf(value, digits);
+    return new Intl.NumberFormat("en", { maximumFractionDigits, roundingMode, useGrouping: false }).format(value);
+  };
+  return `${end(low, "floor")} to ${end(high, "ceil")}`;
+}
+
+/** Places after the point for so many significant digits. Whole numbers are never cut: 1234 stays 1234. */
+function placesOf(value: number, digits: number): number {
+  return Math.min(12, Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value)))));
 }
 
 /** A presented amount with its unit. */
