@@ -41,6 +41,7 @@ describe("what counts as met", () => {
       "nearest",
       "cost",
     ]);
+    expect(reportBlend(ONE, LARGEST, [10, 0], [proof({ aim: "largest" })]).certificate.proofs).toEqual([]);
     expect(reportBlend(ONE, SQUARES, [9, 0], proofs).certificate.proofs.map(({ aim }) => aim)).toEqual([
       "squares",
       "nearest",
@@ -111,6 +112,19 @@ describe("limits that hold back", () => {
     expect(kinds({ ...ONE, ceilings, upper: [8, 9] }, [8, 0], { ceilings: [-0.02] })).toEqual(["ceiling 0"]);
     expect(kinds({ ...ONE, ceilings, upper: [8, 9] }, [8, 0], { ceilings: [-0.01] })).toEqual(["ceiling 0", "upper 0"]);
     expect(kinds({ ...ONE, ceilings, upper: [8, 9] }, [8, 0], { ceilings: [0] })).toEqual(["upper 0"]);
+  });
+  test("an amount that is fixed is held back from the side that it would go to", () => {
+    expect(kinds({ ...ONE, lower: [8, 0], upper: [8, 9] }, [8, 0], {})).toEqual(["upper 0"]);
+    expect(kinds({ ...ONE, lower: [12, 0], upper: [12, 9] }, [12, 0], {})).toEqual(["lower 0"]);
+  });
+  test("what is left of a gain is measured by all that was added up", () => {
+    const ceilings = [{ coefficients: [2, 1], limit: 16 }];
+    const held = { ...ONE, ceilings, upper: [8, 9] };
+    expect(kinds(held, [8, 0], { ceilings: [-0.02 * (1 - 1e-12)] })).toEqual(["ceiling 0"]);
+    expect(kinds({ ...ONE, total: 8, upper: [8, 9] }, [8, 0], { total: -0.04 * (1 - 1e-7) })).toEqual([
+      "total 0",
+      "upper 0",
+    ]);
   });
   test("rounding is no limit, and a met blend is held back by none", () => {
     expect(kinds({ ...ONE, total: 8, upper: [8, 9] }, [8, 0], { total: -0.04 * (1 - 1e-12) })).toEqual(["total 0"]);
