@@ -115,8 +115,7 @@ export function restate(program: Program, dials: Dials): Float64Array {
   const { columns, fit, aim, linear, rows, give } = program;
   const { size, value, price, held, error, gradient } = dials;
   error.fill(0);
-  if (linear.length > 0) gradient.set(linear);
-  else gradient.fill(0);
+  gradient.set(linear);
   for (let i = 0, row = 0; i < aim.length; i++, row += columns) {
     let residual = -aim[i]!;
     for (let j = 0; j < columns; j++) residual += fit[row + j]! * value[j]!;

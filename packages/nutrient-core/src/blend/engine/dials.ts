@@ -190,16 +190,13 @@ export function exchange(dials: Dials, e: number, k: number): void {
   const rootK = Math.sqrt(doubt[k]! + ROUNDING * Math.abs(b));
   dials.pivots++;
   dials.worstPivot = Math.max(dials.worstPivot, (rootE * rootK) / Math.sqrt(Math.abs(determinant)));
-  for (const both of [e, k]) {
-    answersE[both] = 0;
-    answersK[both] = 0;
-  }
   listRow(dials, e, answersE, filledE);
   listRow(dials, k, answersK, filledK);
   held[e] = 0;
   held[k] = 1;
   let firstE = 0;
   let firstK = 0;
+  // What this makes of the two themselves is written over at the end.
   for (let i = 0; i < size; i++) {
     while (firstE < filledE.count && filledE.places[firstE]! < i) firstE++;
     while (firstK < filledK.count && filledK.places[firstK]! < i) firstK++;

@@ -10,7 +10,7 @@ import { fitRanges, leastLargestMiss, leastSum, type Stage, type TargetRanges, w
 /** A relative miss smaller than this is rounding: the row is met. */
 const MET_TOLERANCE = 1e-9;
 
-/** The outcome of the aims, in scaled amounts. */
+/** The outcome of the aims, in scaled amounts. Where nothing is missed, the proofs of the misses are not needed. */
 export interface Reached {
   readonly z: Float64Array;
   readonly proofs: readonly AimMultipliers[];
@@ -39,7 +39,7 @@ export function reachAims(
   if (aim.miss === "largest") {
     const stage = leastLargestMiss(scaled, start);
     const largest = Math.max(stage.dials.value[scaled.products]!, 0);
-    if (largest > MET_TOLERANCE) proofs.push(rowsProof(scaled, stage, "largest", 1, stage.nutrients));
+    proofs.push(rowsProof(scaled, stage, "largest", 1, stage.nutrients));
     start = stage.dials.value.subarray(0, scaled.products);
     allowed = widenRanges(scaled, bands, largest);
     if (aim.next === "cost") return spendLeast(scaled, allowed, start, prices, proofs);
@@ -57,9 +57,7 @@ export function reachAims(
   }
 
   const stage = fitRanges(scaled, bands, hard, start);
-  if (isMissed(scaled, stage.dials.value)) {
-    proofs.push(rowsProof(scaled, stage, "squares", squaresUnit, nutrients));
-  }
+  proofs.push(rowsProof(scaled, stage, "squares", squaresUnit, nutrients));
   if (!isBanded && aim.next !== "cost") return { z: settle(scaled, stage), proofs };
 
   const z = stage.dials.value.subarray(0, scaled.products);

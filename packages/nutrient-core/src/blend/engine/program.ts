@@ -12,7 +12,6 @@ export interface Program {
   /** F, row-major, one row per entry of `aim`. */
   readonly fit: Float64Array;
   readonly aim: Float64Array;
-  /** Empty where there is no linear part. */
   readonly linear: Float64Array;
   /** G, row-major. */
   readonly rows: Float64Array;

@@ -58,7 +58,7 @@ export interface HardRows {
 export function scaleProblem(problem: BlendProblem, attempt: Attempt): ScaledProblem {
   const { targets, supply: raw, offsets } = problem;
   const nutrients = targets.length;
-  const products = nutrients > 0 ? raw[0]!.length : 0;
+  const products = raw[0]!.length;
   const scales = missScales(targets);
   let heaviest = 0;
   for (const target of targets) heaviest = Math.max(heaviest, target.weight ?? 1);

@@ -100,6 +100,7 @@ export function leastLargestMiss(scaled: ScaledProblem, start: Float64Array): La
     program.high[columns + hard.low.length + s] = sign > 0 ? Number.POSITIVE_INFINITY : edge;
     worst = Math.max(worst, (sign * (edge - activity)) / missUnit[nutrient]!);
   }
+  program.linear[products] = 1;
   program.high[products] = Number.POSITIVE_INFINITY;
   program.start[products] = worst;
   return { program, dials: minimise(program), firstRow: columns, nutrients: sides.map(({ nutrient }) => nutrient) };
@@ -133,6 +134,7 @@ export function findFeasible(scaled: ScaledProblem): { point: Float64Array } | {
   const columns = products + 1;
   const program = emptyProgram(scaled, columns, 0, hard, count, start);
   for (let r = 0; r < count; r++) program.rows[r * columns + products] = broken[r]!;
+  program.linear[products] = 1;
   program.high[products] = 1;
   program.start[products] = 1;
   const dials = minimise(program);
@@ -164,7 +166,7 @@ export function withTargets(scaled: ScaledProblem, { low, high }: TargetRanges):
 }
 
 /**
- * A program over the products, and one more column that is made small where `columns` has room for it, with the hard
+ * A program over the products, and one more column where `columns` has room for it, with nothing to make small and the hard
  * rows first among `count` rows. The caller fills in the rest.
  */
 function emptyProgram(
@@ -180,7 +182,7 @@ function emptyProgram(
     columns,
     fit: takeFloats(points * columns),
     aim: takeFloats(points),
-    linear: takeFloats(columns > products ? columns : 0),
+    linear: takeFloats(columns),
     rows: takeFloats(count * columns),
     give: new Uint8Array(count),
     low: takeFloats(columns + count),
@@ -188,7 +190,6 @@ function emptyProgram(
     sure: scaled.attempt.sure,
     start: takeFloats(columns),
   };
-  if (columns > products) program.linear[products] = 1;
   for (let r = 0; r < hard.low.length; r++) {
     program.rows.set(hard.rows.subarray(r * products, (r + 1) * products), r * columns);
   }
