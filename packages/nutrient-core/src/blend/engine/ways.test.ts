@@ -88,6 +88,28 @@ test("each safeguard is needed: the first way answers the blends that fall witho
   }
 });
 
+test("a product that moves no target is counted in the batch's own size, or in its limits'", () => {
+  for (const size of [1e-6, 1, 1e9]) {
+    const of = (...shares: number[]): number[] => shares.map((share) => share * size);
+    const batch = { supply: [[0.2, 0, 0]], targets: [{ wanted: 0.05 * size }], total: size };
+    const ceiling = { supply: [[0.2, 0]], ceilings: [{ coefficients: [1, -1], limit: -0.3 * size }] };
+    const cases: [BlendProblem, number[]][] = [
+      [batch, [0.25, 0.75, 0]],
+      [{ ...batch, upper: of(1, 0.1, 0.9), lower: of(0, 0.05, 0) }, [0.25, 0.1, 0.65]],
+      [{ ...ceiling, targets: [{ wanted: 0.05 * size }], upper: of(1, 1) }, [0.25, 0.55]],
+      [{ ...ceiling, targets: [{ wanted: 0.05 * size }], lower: of(0, 0.1) }, [0.25, 0.55]],
+    ];
+    for (const [problem, shares] of cases) {
+      const solution = solve(problem, 0);
+      expect(checkCertificate(problem, solution).failures).toEqual([]);
+      if (solution.status === "infeasible") throw new Error("there is an answer");
+      shares.forEach((share, j) => {
+        expect(Math.abs(solution.masses[j]! / size - share)).toBeLessThan(1e-12);
+      });
+    }
+  }
+});
+
 test("a blend whose ties wear the board out is answered, if not at the first go", () => {
   const random = seeded(7);
   let worn = randomBlend(random, { products: 30, nutrients: 20 });
