@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { checkCertificate } from "./certificate.ts";
 import { chosen } from "./choices.ts";
-import type { BlendProblem } from "./problem.ts";
+import { type BlendProblem, missScales } from "./problem.ts";
 import type { Choice, ReachedBlend } from "./solution.ts";
 import { solveBlend } from "./solve.ts";
 import { solveContinuous } from "./solve-continuous.ts";
@@ -35,12 +35,22 @@ function bruteForce(problem: BlendProblem): Found | undefined {
     const solution = solveContinuous(chosen(problem, choices), { ...problem.aim!, next });
     if (solution.status === "infeasible") continue;
     const count = choices.filter((choice) => choice === "in").length;
-    const second = problem.aim!.next === "fewest" ? count : problem.aim!.next === "cost" ? solution.cost! : 0;
+    const second = { fewest: count, cost: solution.cost!, nearest: distance(problem, solution) }[problem.aim!.next];
     const found = { objective: solution.objective, second };
     if (!best || isBelow(found.objective, best.objective)) best = found;
     else if (!isBelow(best.objective, found.objective) && isBelow(found.second, best.second)) best = found;
   }
   return best;
+}
+
+/** How far the delivered amounts are from the wanted ones, on the sides that are minded. */
+function distance({ targets }: BlendProblem, { residuals }: ReachedBlend): number {
+  const scales = missScales(targets);
+  return targets.reduce((sum, { direction = "about", weight = 1 }, i) => {
+    const short = direction === "at-most" ? 0 : Math.max(0, -residuals[i]!);
+    const over = direction === "at-least" ? 0 : Math.max(0, residuals[i]!);
+    return sum + weight * ((short + over) / scales[i]!) ** 2;
+  }, 0);
 }
 
 const isBelow = (a: number, b: number): boolean => a < b - EQUAL * Math.max(Math.abs(a), Math.abs(b), EQUAL);
@@ -81,6 +91,7 @@ test("smallest amounts: as good as trying every set", () => {
     if (solution.status === "infeasible" || !best) continue;
     expectSame(solution.objective, best.objective);
     if (problem.aim!.next === "cost") expectSame(solution.cost!, best.second);
+    if (problem.aim!.next === "nearest") expectSame(distance(problem, solution), best.second);
     solution.masses.forEach((mass, j) => {
       if (mass > 0) expect(mass).toBeGreaterThanOrEqual(problem.smallestIfUsed![j]! * (1 - 1e-9));
     });
@@ -162,6 +173,7 @@ test("blends that take some searching: as good as trying every set, in no more s
     if (solution.status === "infeasible" || !best) throw new Error(`seed ${seed}: there is an answer`);
     expectSame(solution.objective, best.objective);
     if (problem.aim!.next === "cost") expectSame(solution.cost!, best.second);
+    if (problem.aim!.next === "nearest") expectSame(distance(problem, solution), best.second);
     if (problem.aim!.next === "fewest") expect(solution.masses.filter((mass) => mass > 0).length).toBe(best.second);
     const { search } = solution.certificate;
     explored.push(search?.explored ?? 0);
