@@ -222,8 +222,9 @@ function judgeLargest(highs: Highs, problem: BlendProblem, ours: ReachedBlend): 
 
 /**
  * The least money among the blends that miss no more than the engine's does. Rows that are missed are fixed at what the
- * engine delivers; where rounding leaves the judge no point at all among them, they get a slack of 2e-10 of their scale,
- * and the comparison allows what that slack can save.
+ * engine delivers; where rounding leaves the judge no point at all among them, they get a slack of 2e-10 of their scale.
+ * The comparison allows what that slack can save, and what the judge saves by breaking rows within its own tolerance of
+ * 1e-10: among near-alike products a row may be worth millions of times its breach.
  */
 function judgeCost(highs: Highs, problem: BlendProblem, ours: ReachedBlend): Judgement {
   const units = columnUnits(problem);
@@ -231,6 +232,7 @@ function judgeCost(highs: Highs, problem: BlendProblem, ours: ReachedBlend): Jud
   const costs = units.map((unit, j) => problem.prices![j]! * unit);
   let answer: Answer | undefined;
   let given = 0;
+  let rows: Model["rows"] = [];
   for (const slack of [0, 2e-10]) {
     if (answer?.isOptimal) break;
     given = slack;
@@ -248,12 +250,19 @@ function judgeCost(highs: Highs, problem: BlendProblem, ours: ReachedBlend): Jud
       model.cost[j] = cost;
     });
     answer = solve(highs, model);
+    rows = model.rows;
   }
   const { isOptimal, x, duals } = answer!;
   const theirs = isOptimal ? costs.reduce((sum, cost, j) => sum + cost * x[j]!, 0) : Number.NaN;
-  // What the slack may have saved, by the judge's own multipliers.
-  const saved = given * duals.reduce((sum, dual) => sum + Math.abs(dual), 0);
+  // What the slack may have saved, and the rows that the judge breaks within its tolerance, by its own multipliers.
+  const saved = duals.reduce((sum, dual, r) => sum + Math.abs(dual) * (given + breach(rows[r]!, x)), 0);
   return { aim: "cost", way: "simplex", ours: ours.cost!, theirs, floor: 1e-9 * Math.max(...costs) + saved };
+}
+
+/** How far an answer lies outside a row's range. */
+function breach({ entries, low, high }: Model["rows"][number], x: Float64Array): number {
+  const activity = entries.reduce((sum, [j, c]) => sum + c * x[j]!, 0);
+  return Math.max(0, low - activity, activity - high);
 }
 
 interface Answer {

@@ -60,10 +60,7 @@ export function repair(dials: Dials): boolean {
   return wasBroken;
 }
 
-/**
- * The held dial that can bring the free dial `k` back by `off` within its own range, and answers most surely. It may
- * leave its range by rounding: where rows agree only to the last digit, an amount pays for that digit many times over.
- */
+/** The held dial that can bring the free dial `k` back by `off` within its own range, and answers most surely. */
 function findPartner(dials: Dials, k: number, off: number): number {
   const { size, value, low, high, held } = dials;
   let best = -1;
@@ -73,7 +70,7 @@ function findPartner(dials: Dials, k: number, off: number): number {
     const answer = answerOf(dials, k, e);
     const moved = value[e]! + off / answer;
     const sureness = Math.abs(answer) / answerNoise(dials, k, e);
-    if (sureness <= surest || moved < low[e]! - OUTSIDE_TOLERANCE || moved > high[e]! + OUTSIDE_TOLERANCE) continue;
+    if (sureness <= surest || moved < low[e]! || moved > high[e]!) continue;
     best = e;
     surest = sureness;
   }
