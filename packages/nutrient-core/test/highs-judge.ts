@@ -29,6 +29,9 @@ const load = loader as unknown as () => Promise<Highs>;
 
 export const startJudge = (): Promise<Highs> => load();
 
+/** The smallest that HiGHS works with. */
+const TOLERANCE = 1e-10;
+
 interface Model {
   readonly cost: number[];
   /** Diagonal of the quadratic part. */
@@ -223,8 +226,8 @@ function judgeLargest(highs: Highs, problem: BlendProblem, ours: ReachedBlend): 
 /**
  * The least money among the blends that miss no more than the engine's does. Rows that are missed are fixed at what the
  * engine delivers; where rounding leaves the judge no point at all among them, they get a slack of 2e-10 of their scale.
- * The comparison allows what that slack can save, and what the judge saves by breaking rows within its own tolerance of
- * 1e-10: among near-alike products a row may be worth millions of times its breach.
+ * The comparison allows what that slack can save. A largest miss is proved to 1e-9 only, and among near-alike products
+ * that much of it may be worth a million times as much money, so what it can save is allowed too.
  */
 function judgeCost(highs: Highs, problem: BlendProblem, ours: ReachedBlend): Judgement {
   const units = columnUnits(problem);
@@ -232,7 +235,6 @@ function judgeCost(highs: Highs, problem: BlendProblem, ours: ReachedBlend): Jud
   const costs = units.map((unit, j) => problem.prices![j]! * unit);
   let answer: Answer | undefined;
   let given = 0;
-  let rows: Model["rows"] = [];
   for (const slack of [0, 2e-10]) {
     if (answer?.isOptimal) break;
     given = slack;
@@ -250,19 +252,13 @@ function judgeCost(highs: Highs, problem: BlendProblem, ours: ReachedBlend): Jud
       model.cost[j] = cost;
     });
     answer = solve(highs, model);
-    rows = model.rows;
   }
   const { isOptimal, x, duals } = answer!;
   const theirs = isOptimal ? costs.reduce((sum, cost, j) => sum + cost * x[j]!, 0) : Number.NaN;
-  // What the slack may have saved, and the rows that the judge breaks within its tolerance, by its own multipliers.
-  const saved = duals.reduce((sum, dual, r) => sum + Math.abs(dual) * (given + breach(rows[r]!, x)), 0);
+  // What the slack may have saved, by the judge's own multipliers.
+  const known = ours.aim.miss === "largest" ? 1e-9 : 0;
+  const saved = (given + known) * duals.reduce((sum, dual) => sum + Math.abs(dual), 0);
   return { aim: "cost", way: "simplex", ours: ours.cost!, theirs, floor: 1e-9 * Math.max(...costs) + saved };
-}
-
-/** How far an answer lies outside a row's range. */
-function breach({ entries, low, high }: Model["rows"][number], x: Float64Array): number {
-  const activity = entries.reduce((sum, [j, c]) => sum + c * x[j]!, 0);
-  return Math.max(0, low - activity, activity - high);
 }
 
 interface Answer {
@@ -316,8 +312,8 @@ function solve(highs: Highs, model: Model): Answer {
   return highs.withModel(data, (solver) => {
     solver.options.set({
       output_flag: false,
-      primal_feasibility_tolerance: 1e-10,
-      dual_feasibility_tolerance: 1e-10,
+      primal_feasibility_tolerance: TOLERANCE,
+      dual_feasibility_tolerance: TOLERANCE,
       small_matrix_value: 1e-12,
       // Some of these programs send the quadratic method round in circles; then the tangent decides.
       qp_iteration_limit: 2_000,
