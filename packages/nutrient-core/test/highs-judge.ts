@@ -29,9 +29,6 @@ const load = loader as unknown as () => Promise<Highs>;
 
 export const startJudge = (): Promise<Highs> => load();
 
-/** The smallest that HiGHS works with. */
-const TOLERANCE = 1e-10;
-
 interface Model {
   readonly cost: number[];
   /** Diagonal of the quadratic part. */
@@ -225,9 +222,8 @@ function judgeLargest(highs: Highs, problem: BlendProblem, ours: ReachedBlend): 
 
 /**
  * The least money among the blends that miss no more than the engine's does. Rows that are missed are fixed at what the
- * engine delivers; where rounding leaves the judge no point at all among them, they get a slack of 2e-10 of their scale.
- * The comparison allows what that slack can save. A largest miss is proved to 1e-9 only, and among near-alike products
- * that much of it may be worth a million times as much money, so what it can save is allowed too.
+ * engine delivers; where rounding leaves the judge no point at all among them, they get a slack of 2e-10 of their scale,
+ * and the comparison allows what that slack can save.
  */
 function judgeCost(highs: Highs, problem: BlendProblem, ours: ReachedBlend): Judgement {
   const units = columnUnits(problem);
@@ -256,8 +252,7 @@ function judgeCost(highs: Highs, problem: BlendProblem, ours: ReachedBlend): Jud
   const { isOptimal, x, duals } = answer!;
   const theirs = isOptimal ? costs.reduce((sum, cost, j) => sum + cost * x[j]!, 0) : Number.NaN;
   // What the slack may have saved, by the judge's own multipliers.
-  const known = ours.aim.miss === "largest" ? 1e-9 : 0;
-  const saved = (given + known) * duals.reduce((sum, dual) => sum + Math.abs(dual), 0);
+  const saved = given * duals.reduce((sum, dual) => sum + Math.abs(dual), 0);
   return { aim: "cost", way: "simplex", ours: ours.cost!, theirs, floor: 1e-9 * Math.max(...costs) + saved };
 }
 
@@ -312,8 +307,8 @@ function solve(highs: Highs, model: Model): Answer {
   return highs.withModel(data, (solver) => {
     solver.options.set({
       output_flag: false,
-      primal_feasibility_tolerance: TOLERANCE,
-      dual_feasibility_tolerance: TOLERANCE,
+      primal_feasibility_tolerance: 1e-10,
+      dual_feasibility_tolerance: 1e-10,
       small_matrix_value: 1e-12,
       // Some of these programs send the quadratic method round in circles; then the tangent decides.
       qp_iteration_limit: 2_000,

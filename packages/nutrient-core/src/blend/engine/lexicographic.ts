@@ -38,11 +38,17 @@ export function reachAims(
   let nutrients: readonly number[] = [];
   if (aim.miss === "largest") {
     const stage = leastLargestMiss(scaled, start);
-    const largest = Math.max(stage.dials.value[scaled.products]!, 0);
+    const largest = largestMiss(scaled, stage.dials.value);
     proofs.push(rowsProof(scaled, stage, "largest", 1, stage.nutrients));
     start = stage.dials.value.subarray(0, scaled.products);
     allowed = widenRanges(scaled, bands, largest);
-    if (aim.next === "cost") return spendLeast(scaled, allowed, start, prices, proofs);
+    if (aim.next === "cost") {
+      const least = spendLeast(scaled, allowed, start, prices, proofs);
+      // What rounding has added to the largest miss may be worth money: it is used in full.
+      const used = largestMiss(scaled, least.z);
+      if (used <= largest) return least;
+      return spendLeast(scaled, widenRanges(scaled, bands, used), least.z, prices, proofs);
+    }
     ({ nutrients, ...hard } = withTargets(scaled, allowed));
   }
 
@@ -127,6 +133,16 @@ function isMissed(scaled: ScaledProblem, z: Float64Array): boolean {
 
 function isRowMissed({ bandLow, bandHigh, relativeUnit }: ScaledProblem, i: number, delivered: number): boolean {
   return Math.abs(missOf(delivered, bandLow[i]!, bandHigh[i]!)) > MET_TOLERANCE * relativeUnit[i]!;
+}
+
+/** The largest weighted relative miss at a point itself: the board's own number leaves out what rounding has added. */
+function largestMiss(scaled: ScaledProblem, z: Float64Array): number {
+  let largest = 0;
+  for (let i = 0; i < scaled.nutrients; i++) {
+    const miss = missOf(activity(scaled, i, z), scaled.bandLow[i]!, scaled.bandHigh[i]!);
+    largest = Math.max(largest, Math.abs(miss) / scaled.missUnit[i]!);
+  }
+  return largest;
 }
 
 /** Bands widened by the largest miss that is allowed to every row alike. */
