@@ -37,7 +37,8 @@ export function explain(input: BlendInput, reached: Reached): string[] {
   const off = rows
     .map((_, index) => ({ index, relative: solution.relativeMisses[index]!, miss: solution.misses[index]! }))
     .filter(({ relative }) => relative >= WORTH_SAYING * largest)
-    .sort((a, b) => b.relative - a.relative)
+    // Misses that are alike but for rounding (the largest miss is shared out) stay in the order they were asked in.
+    .sort((a, b) => rounded(b.relative) - rounded(a.relative))
     .slice(0, MOST_SAID);
   const sentences = off.flatMap(({ index }) => whatIsOff(index, reached));
   const reasons = off.flatMap(({ index, miss }) => (miss < 0 ? whyShort(index, input, reached) : []));
@@ -66,4 +67,9 @@ function whatIsOff(index: number, { rows, delivered }: Reached): string[] {
   // "156 % over" has to be worked out in the head.
   if (off >= 1) return [`${row.name} comes out at ${timesWords(1 + off)} what was asked${allowed}.`];
   return [`${row.name} comes out ${percent(Math.abs(off))} ${off < 0 ? "short of" : "over"} what was asked${allowed}.`];
+}
+
+/** A relative miss without its last digits. */
+function rounded(relative: number): number {
+  return Math.round(relative * 1e9);
 }

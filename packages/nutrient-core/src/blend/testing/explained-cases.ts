@@ -197,8 +197,8 @@ export const EXPLAINED: readonly ExplainedCase[] = [
       batch: "1 kg",
     },
     says: [
-      "K2O comes out 61 % short of what was asked.",
       "P2O5 comes out 61 % short of what was asked.",
+      "K2O comes out 61 % short of what was asked.",
       "N comes out 30 % short of what was asked.",
       "The batch is full: these products are too weak for this grade, even without filler.",
       "Mixed, these two reach only what lies between 1-2-2 (all 5-10-10) and 1-0-0 (all 46-0-0).",
