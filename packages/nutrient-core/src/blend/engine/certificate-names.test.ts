@@ -4,17 +4,8 @@ import type { BlendAim, BlendProblem } from "./problem.ts";
 import { reportBlend } from "./report.ts";
 import type { AimProof, BlendSolution, ReachedBlend } from "./solution.ts";
 import { solveBlend } from "./solve.ts";
+import { SHORT } from "./testing/short-blend.ts";
 
-/** Two salts short of potassium, of which all salts together may be 1 g a litre. */
-const SHORT: BlendProblem = {
-  supply: [
-    [130, 155, 0],
-    [370, 0, 450],
-  ],
-  targets: [{ wanted: 150 }, { wanted: 400, bandBelow: 20, bandAbove: 20 }],
-  ceilings: [{ coefficients: [1, 1, 1], limit: 1 }],
-  prices: [0.004, 0.002, 0.003],
-};
 const SQUARES: BlendProblem = { ...SHORT, aim: { miss: "squares", next: "cost" } };
 const LARGEST: BlendProblem = { ...SHORT, aim: { miss: "largest", next: "nearest" } };
 const MET: BlendProblem = { ...SHORT, ceilings: [], aim: { miss: "squares", next: "nearest" } };

@@ -4,17 +4,7 @@ import type { BlendProblem } from "./problem.ts";
 import type { BlendSolution, ReachedBlend } from "./solution.ts";
 import { solveBlend } from "./solve.ts";
 import { randomBlend, seeded } from "./testing/random-blends.ts";
-
-/** Two salts short of potassium: a ceiling on all salts binds. Per litre; all salts together at most 1 g. */
-const SHORT: BlendProblem = {
-  supply: [
-    [130, 155, 0],
-    [370, 0, 450],
-  ],
-  targets: [{ wanted: 150 }, { wanted: 400, bandBelow: 20, bandAbove: 20 }],
-  ceilings: [{ coefficients: [1, 1, 1], limit: 1 }],
-  prices: [0.004, 0.002, 0.003],
-};
+import { SHORT } from "./testing/short-blend.ts";
 
 const reached = (problem: BlendProblem): ReachedBlend => solveBlend(problem) as ReachedBlend;
 

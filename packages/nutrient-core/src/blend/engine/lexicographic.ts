@@ -1,14 +1,10 @@
 import { isOpen, openFace, settleTies } from "./face.ts";
 import { copyFloats, takeFloats } from "./memory.ts";
 import { polish, repair } from "./minimise.ts";
-import type { BlendAim } from "./problem.ts";
-import { missOf } from "./problem.ts";
+import { type BlendAim, MET_TOLERANCE, missOf } from "./problem.ts";
 import { type AimMultipliers, rowsProof } from "./proofs.ts";
 import type { HardRows, ScaledProblem } from "./scaling.ts";
 import { fitRanges, leastLargestMiss, leastSum, type Stage, type TargetRanges, withTargets } from "./stages.ts";
-
-/** A relative miss smaller than this is rounding: the row is met. */
-const MET_TOLERANCE = 1e-9;
 
 /** The outcome of the aims, in scaled amounts. Where nothing is missed, the proofs of the misses are not needed. */
 export interface Reached {

@@ -95,6 +95,9 @@ export function missScales(targets: readonly NutrientTarget[]): number[] {
   return scales;
 }
 
+/** A relative miss smaller than this is rounding: the row is met. The engine and its report must say the same. */
+export const MET_TOLERANCE = 1e-9;
+
 /** The amount by which `value` lies outside the range: negative when short, positive when over, 0 inside. */
 export function missOf(value: number, low: number, high: number): number {
   if (value < low) return value - low;

@@ -5,14 +5,12 @@ import {
   bandLow,
   idealHigh,
   idealLow,
+  MET_TOLERANCE,
   missOf,
   missScales,
 } from "./problem.ts";
 import type { AimMultipliers } from "./proofs.ts";
 import type { AimProof, BindingLimit, ReachedBlend } from "./solution.ts";
-
-/** A relative miss smaller than this is rounding: the row is met. */
-const MET_TOLERANCE = 1e-9;
 
 /** Everything that follows from the masses and the proofs. */
 export function reportBlend(
