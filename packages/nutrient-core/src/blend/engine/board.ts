@@ -15,7 +15,7 @@ export function openBoard(program: Program): Dials {
     price: takeFloats(size),
     low: copyFloats(low),
     high: copyFloats(high),
-    held: new Uint8Array(size).fill(1, 0, columns),
+    held: takeFloats(size).fill(1, 0, columns),
     doubt: takeFloats(size),
     answers: takeFloats(size),
     answersToOther: takeFloats(size),
@@ -72,7 +72,7 @@ function fillCells({ columns, fit, aim, rows, give }: Program, dials: Dials): vo
 export function refresh(program: Program, dials: Dials): void {
   const { columns } = program;
   const { size, cells, held, price, doubt } = dials;
-  const wanted = held.slice();
+  const wanted = copyFloats(held);
   held.fill(1, 0, columns).fill(0, columns);
   fillCells(program, dials);
   for (;;) {

@@ -31,7 +31,7 @@ function board(seed: number): Dials {
     price: new Float64Array(size),
     low: new Float64Array(size),
     high: new Float64Array(size).fill(9),
-    held: Uint8Array.from([1, 1, 1, 0, 0]),
+    held: Float64Array.from([1, 1, 1, 0, 0]),
     doubt: new Float64Array(size).fill(1e-16),
     answers: new Float64Array(size),
     answersToOther: new Float64Array(size),

@@ -32,7 +32,7 @@ export interface Dials {
   readonly low: Float64Array;
   readonly high: Float64Array;
   /** 1 where held, 0 where free. */
-  readonly held: Uint8Array;
+  readonly held: Float64Array;
   /** How far rounding may have moved each dial's own cell by now (a running first-order estimate). */
   readonly doubt: Float64Array;
   /** Scratch, per dial: answers to one input and to another, what refining and what the slopes on a face need. */

@@ -20,7 +20,7 @@ export function reachAims(
   scaled: ScaledProblem,
   aim: BlendAim,
   feasible: Float64Array,
-  prices: readonly number[],
+  prices: readonly number[] | undefined,
 ): Reached {
   const proofs: AimMultipliers[] = [];
   // The board makes half the sum of squares small, with weights relative to the heaviest.
@@ -39,11 +39,11 @@ export function reachAims(
     start = stage.dials.value.subarray(0, scaled.products);
     allowed = widenRanges(scaled, bands, largest);
     if (aim.next === "cost") {
-      const least = spendLeast(scaled, allowed, start, prices, proofs);
+      const least = spendLeast(scaled, allowed, start, prices!, proofs);
       // What rounding has added to the largest miss may be worth money: it is used in full.
       const used = largestMiss(scaled, least.z);
       if (used <= largest) return least;
-      return spendLeast(scaled, widenRanges(scaled, bands, used), least.z, prices, proofs);
+      return spendLeast(scaled, widenRanges(scaled, bands, used), least.z, prices!, proofs);
     }
     ({ nutrients, ...hard } = withTargets(scaled, allowed));
   }
@@ -64,7 +64,7 @@ export function reachAims(
 
   const z = stage.dials.value.subarray(0, scaled.products);
   const { kept, missed } = keepMisses(scaled, allowed, bands, z);
-  if (aim.next === "cost") return spendLeast(scaled, kept, z, prices, proofs);
+  if (aim.next === "cost") return spendLeast(scaled, kept, z, prices!, proofs);
   const { nutrients: keptNutrients, ...keptHard } = withTargets(scaled, kept);
   const last = fitRanges(scaled, ideals, keptHard, z, missed);
   proofs.push(rowsProof(scaled, last, "nearest", squaresUnit, keptNutrients));
@@ -158,9 +158,9 @@ function keepMisses(
   allowed: TargetRanges,
   bands: TargetRanges,
   z: Float64Array,
-): { kept: TargetRanges; missed: Uint8Array } {
+): { kept: TargetRanges; missed: Float64Array } {
   const slack = scaled.attempt.slack ?? 0;
-  const missed = new Uint8Array(scaled.nutrients);
+  const missed = takeFloats(scaled.nutrients);
   const kept = { low: copyFloats(allowed.low), high: copyFloats(allowed.high) };
   for (let i = 0; i < scaled.nutrients; i++) {
     const delivered = activity(scaled, i, z);

@@ -16,7 +16,7 @@ export interface Program {
   /** G, row-major. */
   readonly rows: Float64Array;
   /** Per row: 1 for a soft row, 0 for a hard one. */
-  readonly give: Uint8Array;
+  readonly give: Float64Array;
   /** Ranges: of the amounts first, then of the rows. */
   readonly low: Float64Array;
   readonly high: Float64Array;

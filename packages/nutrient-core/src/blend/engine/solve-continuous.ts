@@ -53,7 +53,7 @@ export function solveOnce(problem: BlendProblem, aim: BlendAim, attempt: Attempt
     const total = scaled.hasTotal ? ceilings.pop()! : 0;
     return { status: "infeasible", contradiction: { ceilings, total } };
   }
-  const { z, proofs } = reachAims(scaled, aim, feasible.point, posed.prices ?? []);
+  const { z, proofs } = reachAims(scaled, aim, feasible.point, posed.prices);
   const masses: number[] = [];
   for (let j = 0; j < z.length; j++) masses.push(inGrams(posed, scaled, j, z[j]!));
   return reportBlend(problem, aim, attempt.isReversed ? masses.reverse() : masses, proofs);

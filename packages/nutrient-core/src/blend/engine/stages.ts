@@ -33,7 +33,7 @@ export function fitRanges(
   { low, high }: TargetRanges,
   hard: HardRows,
   start: Float64Array,
-  skip?: Uint8Array,
+  skip?: Float64Array,
 ): Stage {
   const { products, nutrients, supply } = scaled;
   const hardCount = hard.low.length;
@@ -184,7 +184,7 @@ function emptyProgram(
     aim: takeFloats(points),
     linear: takeFloats(columns),
     rows: takeFloats(count * columns),
-    give: new Uint8Array(count),
+    give: takeFloats(count),
     low: takeFloats(columns + count),
     high: takeFloats(columns + count),
     sure: scaled.attempt.sure,

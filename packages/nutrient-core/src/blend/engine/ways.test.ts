@@ -3,14 +3,8 @@ import { checkCertificate } from "./certificate.ts";
 import { type BlendProblem, DEFAULT_AIM } from "./problem.ts";
 import type { BlendSolution } from "./solution.ts";
 import { ATTEMPTS, solveContinuous, solveOnce } from "./solve-continuous.ts";
-import {
-  DEGENERATE_KINDS,
-  degenerateBlend,
-  nearAlikeBlend,
-  randomBlend,
-  seeded,
-  tiedBlend,
-} from "./testing/random-blends.ts";
+import { EVERYDAY_SEEDS, everydayBlend, HARD_SEEDS, hardBlend } from "./testing/hard-blends.ts";
+import { DEGENERATE_KINDS, degenerateBlend, randomBlend, seeded } from "./testing/random-blends.ts";
 
 /*
  * Every answer is checked, and what fails is set up in another way. So an engine that loses its way is still right, but
@@ -47,31 +41,9 @@ test("every way comes to the same amounts, whichever takes which pivots", () => 
   }
 });
 
-/** Blends of every kind, by seed. */
-function everyday(seed: number): BlendProblem {
-  const random = seeded(seed);
-  if (seed % 4 === 2) return degenerateBlend(random, DEGENERATE_KINDS[(seed >> 2) % DEGENERATE_KINDS.length]!);
-  const most = [30, 8, 0, 14][seed % 4]!;
-  return randomBlend(random, { products: most, nutrients: Math.min(most, 20) });
-}
-
-/** Blends that are harder than any shelf. */
-const hard = (seed: number): BlendProblem => (seed % 2 ? nearAlikeBlend(seeded(seed)) : tiedBlend(seeded(seed)));
-
-/*
- * Of 16,000 blends of each kind these are the ones that an engine loses first when one of its safeguards is taken away:
- * repair, refreshing, the least index, doubt. (Found by taking them away.)
- */
-const EVERYDAY = [
-  64, 112, 308, 1306, 1472, 1744, 2552, 2990, 3546, 3550, 3588, 4488, 6176, 6759, 7404, 8826, 9184, 9328, 13668, 13746,
-];
-const HARD = [
-  41, 161, 215, 401, 545, 1587, 2039, 2067, 2529, 2723, 5521, 5725, 7537, 8460, 8471, 8521, 14621, 14633, 15905,
-];
-
 test("each safeguard is needed: the first way answers the blends that fall without it", () => {
-  for (const seed of EVERYDAY) {
-    const problem = everyday(seed);
+  for (const seed of EVERYDAY_SEEDS) {
+    const problem = everydayBlend(seed);
     const solution = solve(problem, 0);
     expect(checkCertificate(problem, solution).failures, `${seed}`).toEqual([]);
     const other = solve(problem, 1);
@@ -81,8 +53,8 @@ test("each safeguard is needed: the first way answers the blends that fall witho
       expect(Math.abs(mass - solution.masses[j]!), `${seed}`).toBeLessThanOrEqual(1e-5 * size);
     });
   }
-  for (const seed of HARD) {
-    const problem = hard(seed);
+  for (const seed of HARD_SEEDS) {
+    const problem = hardBlend(seed);
     expect(checkCertificate(problem, solve(problem, 0)).failures, `hard ${seed}`).toEqual([]);
   }
 });
