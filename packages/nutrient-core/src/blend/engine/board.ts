@@ -77,7 +77,7 @@ export function refresh(program: Program, dials: Dials): void {
   fillCells(program, dials);
   for (;;) {
     let best = -1;
-    let other = -1;
+    let other = best;
     let surest = 0;
     for (let i = 0; i < size; i++) {
       if (held[i] === wanted[i]) continue;

@@ -1,4 +1,4 @@
-import { answerNoise, answerOf, answersTo, type Dials, exchange, follow, isSure, isUnclear, swap } from "./dials.ts";
+import { answerNoise, answersTo, type Dials, exchange, follow, isSure, isUnclear, swap } from "./dials.ts";
 
 /*
  * Tolerances. Every program is scaled before it comes here (scaling.ts): products so that one unit alone would move
@@ -15,10 +15,11 @@ const TIE_LENGTH = 1e-14;
 /** A move shorter than this gets nowhere. */
 const STALL_LENGTH = 1e-12;
 
-/** Where a move ends: at the dial `stop` (the moving one itself when it reaches its own far end), after `length`. */
+/** Where a move ends: after `length`, with the dial `stop` (it may be the moving one itself) at the `end` of its range. */
 export interface Move {
-  stop: number;
-  length: number;
+  readonly stop: number;
+  readonly length: number;
+  readonly end: number;
 }
 
 /**
@@ -33,7 +34,6 @@ export interface Move {
  */
 export function descend(dials: Dials): "still" | "settled" | "worn" {
   const { size, cells, value, price, held } = dials;
-  const move: Move = { stop: -1, length: 0 };
   let moves = 0;
   let stalls = 0;
   let isLeastIndex = false;
@@ -41,8 +41,8 @@ export function descend(dials: Dials): "still" | "settled" | "worn" {
   for (let entering = chooseEntering(dials, false); entering >= 0; entering = chooseEntering(dials, isLeastIndex)) {
     const own = entering * size + entering;
     while (held[entering] && Math.abs(price[entering]!) > PRICE_TOLERANCE) {
-      const direction = price[entering]! > 0 ? -1 : 1;
-      findStop(dials, entering, direction, isLeastIndex, move);
+      const direction = -Math.sign(price[entering]!);
+      const move = findStop(dials, entering, direction, isLeastIndex);
       if (isUnclear(dials, entering)) return "worn";
       const toBottom = isSure(dials, entering) ? Math.abs(price[entering]!) / cells[own]! : Infinity;
       const step = Math.min(move.length, toBottom);
@@ -58,7 +58,7 @@ export function descend(dials: Dials): "still" | "settled" | "worn" {
         swap(dials, entering);
         break;
       }
-      park(dials, move.stop, entering, direction);
+      value[move.stop] = move.end;
       if (move.stop === entering) break;
       if (isSure(dials, move.stop)) {
         price[move.stop] = 0;
@@ -71,12 +71,6 @@ export function descend(dials: Dials): "still" | "settled" | "worn" {
     if (dials.worstPivot > patience) return "worn";
   }
   return moves > 0 ? "settled" : "still";
-}
-
-/** Puts the dial that ended a move exactly on the end it has reached. */
-export function park(dials: Dials, stop: number, entering: number, direction: number): void {
-  const answer = stop === entering ? direction : direction * answerOf(dials, stop, entering);
-  dials.value[stop] = answer > 0 ? dials.high[stop]! : dials.low[stop]!;
 }
 
 /** Frees the moving dial and holds the parked one: the two change places. */
@@ -100,7 +94,8 @@ function chooseEntering(dials: Dials, isLeastIndex: boolean): number {
   for (let i = 0; i < size; i++) {
     if (!held[i]) continue;
     const gain = Math.abs(price[i]!);
-    if (gain <= most) continue;
+    // Written so that a NaN is passed over.
+    if (!(gain > most)) continue;
     if (price[i]! > 0 ? value[i]! <= low[i]! : value[i]! >= high[i]!) continue;
     if (isLeastIndex) return i;
     best = i;
@@ -110,26 +105,34 @@ function chooseEntering(dials: Dials, isLeastIndex: boolean): number {
 }
 
 /** How far the held dial `entering` may go before a free dial, or it itself, comes to an end of its range. */
-export function findStop(dials: Dials, entering: number, direction: number, isLeastIndex: boolean, move: Move): void {
-  const { size, value, low, high, held } = dials;
+export function findStop(dials: Dials, entering: number, direction: number, isLeastIndex: boolean): Move {
+  const { size, value, held } = dials;
   const answers = answersTo(dials, entering);
-  move.stop = entering;
-  move.length = direction > 0 ? high[entering]! - value[entering]! : value[entering]! - low[entering]!;
+  let stop = entering;
+  let end = endAhead(dials, entering, direction);
+  let least = Math.abs(end - value[entering]!);
   let strongest = 1;
   for (let i = 0; i < size; i++) {
     if (held[i]) continue;
     const answer = direction * answers[i]!;
     const strength = Math.abs(answer);
     if (strength <= answerNoise(dials, i, entering)) continue;
-    const room = answer > 0 ? high[i]! - value[i]! : value[i]! - low[i]!;
-    if (room === Infinity) continue;
-    const length = room > 0 ? room / strength : 0;
+    const ahead = endAhead(dials, i, answer);
+    // What rounding has moved past its end is there.
+    const length = Math.max(0, (ahead - value[i]!) / answer);
     // Among equals the strongest answer makes the safest pivot, and the least index the sure end.
-    const isTie = Math.abs(length - move.length) <= TIE_LENGTH;
-    if (isTie ? !isLeastIndex && strength > strongest : length < move.length) {
-      move.stop = i;
-      move.length = length;
+    const isTie = Math.abs(length - least) <= TIE_LENGTH;
+    if (isTie ? !isLeastIndex && strength > strongest : length < least) {
+      stop = i;
+      end = ahead;
+      least = length;
       strongest = strength;
     }
   }
+  return { stop, length: least, end };
+}
+
+/** The end of its range that a dial moves towards. */
+function endAhead({ low, high }: Dials, i: number, direction: number): number {
+  return direction > 0 ? high[i]! : low[i]!;
 }

@@ -112,7 +112,7 @@ const filledK: Filled = { places: new Int32Array(0), cells: new Float64Array(0),
 
 /** Lists the row of dial `k`, which mirrors the answers to it. */
 function listRow({ size, held }: Dials, k: number, answers: Float64Array, filled: Filled): void {
-  if (filled.places.length < size) {
+  if (filled.places.length <= size) {
     filled.places = new Int32Array(2 * size);
     filled.cells = new Float64Array(2 * size);
   }
@@ -125,6 +125,8 @@ function listRow({ size, held }: Dials, k: number, answers: Float64Array, filled
     places[count] = j;
     cells[count++] = held[j] === kind ? answer : -answer;
   }
+  // After the last one, a place that no row comes to.
+  places[count] = size;
   filled.count = count;
 }
 
@@ -198,8 +200,8 @@ export function exchange(dials: Dials, e: number, k: number): void {
   let firstK = 0;
   // What this makes of the two themselves is written over at the end.
   for (let i = 0; i < size; i++) {
-    while (firstE < filledE.count && filledE.places[firstE]! < i) firstE++;
-    while (firstK < filledK.count && filledK.places[firstK]! < i) firstK++;
+    while (filledE.places[firstE]! < i) firstE++;
+    while (filledK.places[firstK]! < i) firstK++;
     const p = answersE[i]!;
     const q = answersK[i]!;
     if (p === 0 && q === 0) continue;

@@ -1,5 +1,5 @@
 import { refresh } from "./board.ts";
-import { changePlaces, findStop, type Move, POOR_PIVOT, park } from "./descend.ts";
+import { changePlaces, findStop, POOR_PIVOT } from "./descend.ts";
 import { answerNoise, answersTo, type Dials, isSure, swap } from "./dials.ts";
 import { polish } from "./minimise.ts";
 import type { Program } from "./program.ts";
@@ -53,7 +53,6 @@ export function settleTies(program: Program, dials: Dials, products: number, isR
 /** Makes one amount small on the face and narrows the face to where it is: the simplex method. */
 function makeSmall(program: Program, dials: Dials, amount: number): void {
   const { value, low, held } = dials;
-  const move: Move = { stop: -1, length: 0 };
   let patience = POOR_PIVOT;
   // Rounding can keep a face busy without end; where it stopped is an optimum too.
   for (let moves = 0; moves < MOST_MOVES * dials.size; moves++) {
@@ -67,8 +66,8 @@ function makeSmall(program: Program, dials: Dials, amount: number): void {
       for (let i = 0; i < dials.size; i++) if (held[i] && slopes[i] !== 0) pin(dials, i);
       return;
     }
-    const direction = slopes[entering]! > 0 ? -1 : 1;
-    findStop(dials, entering, direction, false, move);
+    const direction = -Math.sign(slopes[entering]!);
+    const move = findStop(dials, entering, direction, false);
     if (move.length === Infinity) {
       // Amounts have a floor, so this slope is rounding.
       pin(dials, entering);
@@ -76,7 +75,7 @@ function makeSmall(program: Program, dials: Dials, amount: number): void {
     }
     value[entering]! += direction * move.length;
     moveFree(dials, entering, direction * move.length);
-    park(dials, move.stop, entering, direction);
+    value[move.stop] = move.end;
     if (move.stop !== entering) changePlaces(dials, entering, move.stop);
     if (dials.worstPivot > patience) {
       refresh(program, dials);

@@ -31,7 +31,7 @@ function watch(array: Float64Array, work: Work): Float64Array {
     }
     return at;
   };
-  return new Proxy(array, {
+  const watched: Float64Array = new Proxy(array, {
     get: (_, name) => {
       if (place(name) >= 0) work.reads++;
       const member: unknown = Reflect.get(array, name);
@@ -41,6 +41,12 @@ function watch(array: Float64Array, work: Work): Float64Array {
           return watch(array.subarray(from, to), work);
         };
       }
+      if (name === "fill") {
+        return (...of: [number, number?, number?]) => {
+          array.fill(...of);
+          return watched;
+        };
+      }
       return typeof member === "function" ? member.bind(array) : member;
     },
     set: (_, name, value: number) => {
@@ -48,4 +54,5 @@ function watch(array: Float64Array, work: Work): Float64Array {
       return Reflect.set(array, name, value);
     },
   });
+  return watched;
 }
