@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { type BlendProblem, DEFAULT_AIM } from "./problem.ts";
-import { EVERYDAY_SEEDS, everydayBlend, HARD_SEEDS, hardBlend } from "./testing/hard-blends.ts";
+import { EVERYDAY_SEEDS, everydayBlend, HARD_SEEDS, hardBlend, REPAIRED_SEEDS } from "./testing/hard-blends.ts";
 import {
   DEGENERATE_KINDS,
   degenerateBlend,
@@ -93,7 +93,7 @@ test("what thirty blends of each kind cost, the first way", () => {
 test("what the blends cost that need the safeguards", () => {
   const costs = [
     ...EVERYDAY_SEEDS.map((seed) => `${seed}: ${workOf([everydayBlend(seed)], 0)}`),
-    ...HARD_SEEDS.map((seed) => `hard ${seed}: ${workOf([hardBlend(seed)], 0)}`),
+    ...[...HARD_SEEDS, ...REPAIRED_SEEDS].map((seed) => `hard ${seed}: ${workOf([hardBlend(seed)], 0)}`),
   ];
   expect(costs).toMatchInlineSnapshot(`
     [
@@ -136,6 +136,13 @@ test("what the blends cost that need the safeguards", () => {
       "hard 14621: 22295 reads, 7594 writes",
       "hard 14633: 7233 reads, 2655 writes",
       "hard 15905: 10021 reads, 3361 writes",
+      "hard 1259: 217688 reads, 73876 writes",
+      "hard 3223: 25169 reads, 8041 writes",
+      "hard 4617: 18999 reads, 6062 writes",
+      "hard 6933: 24414 reads, 7654 writes",
+      "hard 10967: 8171 reads, 2386 writes",
+      "hard 14963: 31182 reads, 9821 writes",
+      "hard 15149: 13015 reads, 4198 writes",
     ]
   `);
 });
