@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { checkCertificate } from "./certificate.ts";
-import { chosen } from "./choices.ts";
+import { chosen, solveWithChoices } from "./choices.ts";
 import { type BlendProblem, missScales } from "./problem.ts";
 import type { Choice, ReachedBlend } from "./solution.ts";
 import { solveBlend } from "./solve.ts";
@@ -151,6 +151,65 @@ test("a product of which there is too little to use is left out, or the blend is
   const forced = solveBlend({ ...problem, lower: [1, 0] });
   expect(forced).toEqual({ status: "infeasible", search: { choices: ["in", "open"], explored: 0, complete: true } });
   expect(solveBlend({ ...problem, upper: [2, 9], lower: [1, 0] })).toMatchObject({ status: "met", masses: [2, 2] });
+});
+
+test("smallest amounts of 0 are no choice, and one that is just reached needs no search", () => {
+  const problem: BlendProblem = { supply: [[10]], targets: [{ wanted: 50 }], smallestIfUsed: [0] };
+  const free = solveBlend(problem);
+  if (free.status === "infeasible") throw new Error("there is an answer");
+  expect(free.certificate.search).toBeUndefined();
+  expect(solveBlend({ ...problem, smallestIfUsed: [5] })).toMatchObject({
+    masses: [5],
+    certificate: { search: { choices: ["open"], explored: 1, complete: true } },
+  });
+});
+
+test("a stock of just the smallest amount may be used", () => {
+  const problem: BlendProblem = { supply: [[10]], targets: [{ wanted: 60 }], smallestIfUsed: [5], upper: [5] };
+  expect(solveBlend(problem)).toMatchObject({ status: "closest", masses: [5] });
+});
+
+test("of two products that fall short, the one that falls shorter is decided first; of two alike the first", () => {
+  const decided = (smallestIfUsed: readonly number[]): readonly Choice[] => {
+    const problem: BlendProblem = {
+      supply: [
+        [1, 1],
+        [1, 0],
+        [0, 1],
+      ],
+      targets: [{ wanted: 8, weight: 100 }, { wanted: 3 }, { wanted: 3 }],
+      smallestIfUsed,
+    };
+    // The open blend, and the first branch of it, which is an answer: the other product alone.
+    const cut = solveWithChoices(problem, { miss: "squares", next: "nearest" }, 2) as ReachedBlend;
+    return cut.certificate.search!.choices;
+  };
+  expect(decided([4.25, 4.5])).toEqual(["open", "out"]);
+  expect(decided([4.5, 4.25])).toEqual(["out", "open"]);
+  expect(decided([4.5, 4.5])).toEqual(["out", "open"]);
+});
+
+test("a search that is cut off says so, with the best that it has", () => {
+  const problem: BlendProblem = {
+    supply: [[1, 1, 1]],
+    targets: [{ wanted: 1.5 }],
+    upper: [1, 1, 1],
+    smallestIfUsed: [1, 1, 1],
+  };
+  const aim = { miss: "squares", next: "nearest" } as const;
+  const whole = solveWithChoices(problem, aim) as ReachedBlend;
+  expect(whole.certificate.search!.complete).toBe(true);
+  const { explored } = whole.certificate.search!;
+  for (const limit of [explored, explored - 1, 4]) {
+    const cut = solveWithChoices(problem, aim, limit) as ReachedBlend;
+    expect(checkCertificate(problem, cut).failures).toEqual([]);
+    expect(cut.certificate.search).toMatchObject({ explored: limit, complete: limit === explored });
+  }
+  // Cut off before any answer.
+  expect(solveWithChoices(problem, aim, 1)).toMatchObject({
+    status: "infeasible",
+    search: { explored: 1, complete: false },
+  });
 });
 
 /** Blends whose choices take some searching: few rows, and (but for every fifth) smallest amounts that bite. */

@@ -1,4 +1,4 @@
-import { type BlendAim, type BlendProblem, bandHigh, missScales } from "./problem.ts";
+import { type BlendAim, type BlendProblem, bandHigh, idealHigh, idealLow, missOf, missScales } from "./problem.ts";
 import type { BlendSolution, Choice, ReachedBlend } from "./solution.ts";
 import { solveContinuous } from "./solve-continuous.ts";
 
@@ -31,6 +31,7 @@ interface Branch {
 interface Search {
   readonly problem: BlendProblem;
   readonly aim: BlendAim;
+  readonly limit: number;
   explored: number;
   complete: boolean;
   best?: { readonly values: Values; readonly choices: readonly Choice[] };
@@ -48,23 +49,24 @@ export function hasChoices(problem: BlendProblem, aim: BlendAim): boolean {
  * The best blend over all choices of products: exact, unless the search had to stop at its limit. Branches are taken in
  * the caller's order of products, `out` before `in`, so the same problem has the same answer every time.
  */
-export function solveWithChoices(problem: BlendProblem, aim: BlendAim): BlendSolution {
-  const search: Search = { problem, aim, explored: 0, complete: true };
+export function solveWithChoices(problem: BlendProblem, aim: BlendAim, limit: number = SEARCH_LIMIT): BlendSolution {
+  const search: Search = { problem, aim, limit, explored: 0, complete: true };
   const open = openChoices(problem);
   const { lower, upper } = chosen(problem, open);
   if (lower!.some((least, j) => least > upper![j]!))
     return { status: "infeasible", search: { ...NO_SEARCH, choices: open } };
-  const root = solveContinuous(chosen(problem, open), { ...aim, next: "nearest" });
-  if (root.status === "infeasible") return root;
   explore(search, open);
   const { best, explored, complete } = search;
-  if (!best) return { status: "infeasible", search: { choices: open, explored, complete } };
-  const last = aim.next === "fewest" ? "nearest" : aim.next;
-  const solution = solveContinuous(chosen(problem, best.choices), { ...aim, next: last });
-  if (solution.status === "infeasible") throw new Error("blend engine: the chosen products lost their blend");
+  if (!best) {
+    // Where the limits contradict each other whatever is chosen, their multipliers say so in fewer words.
+    const root = solveContinuous(chosen(problem, open), aim);
+    if (root.status === "infeasible") return root;
+    return { status: "infeasible", search: { choices: open, explored, complete } };
+  }
+  // The branch has been solved, so there is a blend.
+  const solution = solveContinuous(chosen(problem, best.choices), aim) as ReachedBlend;
   return {
     ...solution,
-    aim,
     certificate: { ...solution.certificate, search: { choices: best.choices, explored, complete } },
   };
 }
@@ -78,7 +80,7 @@ function openChoices({ supply, lower, upper, smallestIfUsed }: BlendProblem): Ch
 }
 
 function explore(search: Search, choices: readonly Choice[]): void {
-  if (search.explored >= SEARCH_LIMIT) {
+  if (search.explored >= search.limit) {
     search.complete = false;
     return;
   }
@@ -100,9 +102,9 @@ function explore(search: Search, choices: readonly Choice[]): void {
 function boundByAims(search: Search, choices: readonly Choice[]): Branch | undefined {
   const solution = solveBranch(search, choices, search.aim, search.problem);
   if (!solution) return undefined;
-  const second = search.aim.next === "cost" ? (solution.cost ?? 0) : distance(search.problem, solution);
+  const second = search.aim.next === "cost" ? solution.cost! : distance(search.problem, solution);
   const values: Values = [solution.objective, second];
-  const undecided = tooLittle(search.problem, choices, solution.masses);
+  const undecided = tooLittle(search.problem, solution.masses);
   return undecided < 0
     ? { bound: values, answer: { values, choices: [...choices] }, undecided }
     : { bound: values, undecided };
@@ -114,19 +116,18 @@ function boundByAims(search: Search, choices: readonly Choice[]): Branch | undef
  */
 function boundByCount(search: Search, choices: readonly Choice[]): Branch | undefined {
   const { problem, aim } = search;
-  const first = solveBranch(search, choices, { ...aim, next: "nearest" }, problem);
+  const first = solveBranch(search, choices, aim, problem);
   if (!first) return undefined;
-  const most = mostOfEach(problem, choices, first);
+  const most = mostOfEach(problem, first);
   const prices = most.map((mass, j) => (choices[j] === "open" && mass > 0 ? 1 / mass : 0));
-  const second = solveBranch(search, choices, { ...aim, next: "cost" }, { ...problem, prices });
-  if (!second) return undefined;
-
+  // The same limits as for the first, so there is a blend.
+  const second = solveBranch(search, choices, { ...aim, next: "cost" }, { ...problem, prices })!;
   const { masses } = second;
   const ins = choices.reduce((count, choice) => count + (choice === "in" ? 1 : 0), 0);
-  const bound: Values = [second.objective, ins + Math.ceil((second.cost ?? 0) - COUNT_TOLERANCE)];
-  let undecided = tooLittle(problem, choices, masses);
+  const bound: Values = [second.objective, ins + Math.ceil(second.cost! - COUNT_TOLERANCE)];
+  let undecided = tooLittle(problem, masses);
   if (undecided >= 0) return { bound, undecided };
-  const used = masses.map((mass, j) => mass > 0 || choices[j] === "in");
+  const used = masses.map((mass) => mass > 0);
   const values: Values = [second.objective, used.filter(Boolean).length];
   const full = used.map((isUsed): Choice => (isUsed ? "in" : "out"));
   undecided = used.findIndex((isUsed, j) => isUsed && choices[j] === "open");
@@ -155,24 +156,23 @@ export function chosen(problem: BlendProblem, choices: readonly Choice[]): Blend
   return { ...continuous, lower, upper };
 }
 
-/** The open product that falls short of its smallest amount by the largest share, -1 if none does. */
-function tooLittle(problem: BlendProblem, choices: readonly Choice[], masses: readonly number[]): number {
+/** The product that falls short of its smallest amount by the largest share, -1 if none does. What is decided does not. */
+function tooLittle(problem: BlendProblem, masses: readonly number[]): number {
   let worst = -1;
   let largest = 0;
   masses.forEach((mass, j) => {
     const smallest = problem.smallestIfUsed?.[j] ?? 0;
-    if (choices[j] !== "open" || mass <= 0 || mass >= smallest) return;
+    // Written so that 0 / 0, where there is no smallest amount, is passed over.
     const short = Math.min(mass, smallest - mass) / smallest;
-    if (worst < 0 || short > largest) {
-      worst = j;
-      largest = short;
-    }
+    if (!(short > largest)) return;
+    worst = j;
+    largest = short;
   });
   return worst;
 }
 
 /** The most of each product that any blend with the same misses can hold; Infinity where nothing says. */
-function mostOfEach(problem: BlendProblem, choices: readonly Choice[], first: ReachedBlend): number[] {
+function mostOfEach(problem: BlendProblem, first: ReachedBlend): number[] {
   const { targets, supply, offsets, ceilings, total } = problem;
   const scales = missScales(targets);
   const rows: { coefficients: readonly number[]; limit: number }[] = [...(ceilings ?? [])];
@@ -184,7 +184,7 @@ function mostOfEach(problem: BlendProblem, choices: readonly Choice[], first: Re
     rows.push({ coefficients: supply[i]!, limit: high - (offsets?.[i] ?? 0) });
   });
   return supply[0]!.map((_, j) => {
-    let most = choices[j] === "out" ? 0 : (problem.upper?.[j] ?? Number.POSITIVE_INFINITY);
+    let most = problem.upper?.[j] ?? Number.POSITIVE_INFINITY;
     for (const { coefficients, limit } of rows) {
       // A row without negative entries bounds each product that it holds.
       if (coefficients[j]! > 0 && coefficients.every((c) => c >= 0)) most = Math.min(most, limit / coefficients[j]!);
@@ -195,22 +195,20 @@ function mostOfEach(problem: BlendProblem, choices: readonly Choice[], first: Re
 }
 
 /** The sum of weighted squared relative distances from the wanted amounts, the value of the aim `nearest`. */
-function distance({ targets }: BlendProblem, { residuals }: ReachedBlend): number {
+function distance({ targets }: BlendProblem, { delivered }: ReachedBlend): number {
   const scales = missScales(targets);
   let sum = 0;
-  targets.forEach(({ direction, weight }, i) => {
-    const residual = residuals[i]!;
-    if ((direction === "at-least" && residual > 0) || (direction === "at-most" && residual < 0)) return;
-    sum += (weight ?? 1) * (residual / scales[i]!) ** 2;
+  targets.forEach((target, i) => {
+    const away = missOf(delivered[i]!, idealLow(target), idealHigh(target));
+    sum += (target.weight ?? 1) * (away / scales[i]!) ** 2;
   });
   return sum;
 }
 
 function isBetter(a: Values, b: Values): boolean {
-  if (!isEqual(a[0], b[0])) return a[0] < b[0];
-  return !isEqual(a[1], b[1]) && a[1] < b[1];
+  return isLess(a[0], b[0]) || (!isLess(b[0], a[0]) && isLess(a[1], b[1]));
 }
 
-function isEqual(a: number, b: number): boolean {
-  return Math.abs(a - b) <= EQUAL_TOLERANCE * Math.max(Math.abs(a), Math.abs(b), EQUAL_TOLERANCE);
+function isLess(a: number, b: number): boolean {
+  return b - a > EQUAL_TOLERANCE * Math.max(Math.abs(a), Math.abs(b), EQUAL_TOLERANCE);
 }

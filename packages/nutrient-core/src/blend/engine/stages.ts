@@ -96,8 +96,8 @@ export function leastLargestMiss(scaled: ScaledProblem, start: Float64Array): La
       activity += supply[nutrient * products + j]! * start[j]!;
     }
     program.rows[row + products] = sign * missUnit[nutrient]!;
-    program.low[columns + hard.low.length + s] = sign > 0 ? edge : Number.NEGATIVE_INFINITY;
-    program.high[columns + hard.low.length + s] = sign > 0 ? Number.POSITIVE_INFINITY : edge;
+    program.low[columns + hard.low.length + s] = sign === 1 ? edge : Number.NEGATIVE_INFINITY;
+    program.high[columns + hard.low.length + s] = sign === 1 ? Number.POSITIVE_INFINITY : edge;
     worst = Math.max(worst, (sign * (edge - activity)) / missUnit[nutrient]!);
   }
   program.linear[products] = 1;
