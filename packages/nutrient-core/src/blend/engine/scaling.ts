@@ -96,10 +96,11 @@ export function scaleProblem(problem: BlendProblem, attempt: Attempt): ScaledPro
     scaled.idealLow[i] = (idealLow(target) - offset) * unit;
     scaled.idealHigh[i] = (idealHigh(target) - offset) * unit;
     const row = raw[i]!;
+    const counts = !attempt.isByMinded || (target.direction ?? "about") === "about";
     for (let j = 0; j < products; j++) {
       const moved = row[j]! * unit;
       supply[i * products + j] = moved;
-      if (!attempt.isByMinded || Number.isFinite(scaled.bandLow[i]! - scaled.bandHigh[i]!)) grams[j]! += moved * moved;
+      if (counts) grams[j]! += moved * moved;
     }
   }
   for (let j = 0; j < products; j++) {
@@ -114,9 +115,10 @@ export function scaleProblem(problem: BlendProblem, attempt: Attempt): ScaledPro
 
 /** A product that moves no target (sand in a batch, say) has no natural unit; the batch or its own limits give one. */
 function gramsOfFiller(problem: BlendProblem, j: number): number {
-  const largest = problem.upper?.[j] ?? Number.POSITIVE_INFINITY;
-  const guess = problem.total ?? (Number.isFinite(largest) ? largest : problem.lower?.[j]);
-  return guess || 1;
+  for (const guess of [problem.total, problem.upper?.[j], problem.lower?.[j]]) {
+    if (guess && guess < Number.POSITIVE_INFINITY) return guess;
+  }
+  return 1;
 }
 
 function emptyHardRows(problem: BlendProblem, products: number): Pick<ScaledProblem, "hard" | "hardUnit"> {

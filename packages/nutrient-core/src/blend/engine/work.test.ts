@@ -157,10 +157,10 @@ test("what thirty small and thirty hard blends cost, each other way", () => {
       "1: 46692 reads, 13768 writes; hard: 99014 reads, 30399 writes",
       "2: 45810 reads, 13470 writes; hard: 98310 reads, 30657 writes",
       "3: 46692 reads, 13768 writes; hard: 99014 reads, 30399 writes",
-      "4: 47384 reads, 13671 writes; hard: 105632 reads, 32829 writes",
+      "4: 46754 reads, 13671 writes; hard: 104548 reads, 32829 writes",
       "5: 47732 reads, 14005 writes; hard: 103859 reads, 32134 writes",
       "6: 48481 reads, 14248 writes; hard: 104347 reads, 31803 writes",
-      "7: 49060 reads, 14209 writes; hard: 115482 reads, 35890 writes",
+      "7: 48430 reads, 14209 writes; hard: 114398 reads, 35890 writes",
     ]
   `);
 });
