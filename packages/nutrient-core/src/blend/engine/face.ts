@@ -67,12 +67,8 @@ function makeSmall(program: Program, dials: Dials, amount: number): void {
       return;
     }
     const direction = -Math.sign(slopes[entering]!);
+    // An amount has a floor, so this ends at the amount itself if not before.
     const move = findStop(dials, entering, direction, false);
-    if (move.length === Infinity) {
-      // Amounts have a floor, so this slope is rounding.
-      pin(dials, entering);
-      continue;
-    }
     value[entering]! += direction * move.length;
     moveFree(dials, entering, direction * move.length);
     value[move.stop] = move.end;
