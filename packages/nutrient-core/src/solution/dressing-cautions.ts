@@ -1,6 +1,5 @@
-import { ATOMIC_WEIGHT } from "../element/atomic-weight.ts";
-import { molarMass } from "../element/formula.ts";
 import { type Caution, raise } from "../outcome/caution.ts";
+import { asCalciumCarbonate, isLimeByFormula } from "../product/calcium-carbonate-equivalent.ts";
 import { fractionOf, type Product } from "../product/product.ts";
 import type { Extent } from "../supply/basis.ts";
 import { usableInFirstSeason } from "../supply/first-season.ts";
@@ -55,17 +54,12 @@ export function dressingCautions(delivered: Delivered, extent: Extent, amounts: 
 
 /** Whether a product raises the pH: a carbonate, oxide or hydroxide of calcium or magnesium, or wood ash. */
 const isLime = (product: Product): boolean =>
-  /CO3|OH|^(?:Ca|Mg)O$/.test(product.formula ?? "")
-    ? fractionOf(product, "Ca") > 0 || fractionOf(product, "Mg") > 0
-    : product.hazards.includes("caustic") && fractionOf(product, "Ca") > 0;
-
-const CALCIUM_CARBONATE = molarMass({ Ca: 1, C: 1, O: 3 });
+  isLimeByFormula(product) || (product.hazards.includes("caustic") && fractionOf(product, "Ca") > 0);
 
 /** Each calcium and magnesium of a lime neutralises as much as a calcium carbonate does; of ash this is the most. */
 function limeCautions(amounts: readonly Amount[], extent: Extent): Caution[] {
   const limes = amounts.filter(({ product, massGrams }) => massGrams > 0 && isLime(product));
-  const { Ca = 0, Mg = 0 } = deliver(limes, extent);
-  const carbonate = (Ca / ATOMIC_WEIGHT.Ca + Mg / ATOMIC_WEIGHT.Mg) * CALCIUM_CARBONATE;
+  const carbonate = asCalciumCarbonate(deliver(limes, extent));
   if (carbonate < LIME_IN_ONE_GO) return [];
   const tooMuch = carbonate >= LIME_IN_TWO_GOES;
   return [
