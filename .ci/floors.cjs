@@ -4,7 +4,7 @@
  */
 const CORE = "packages/nutrient-core/src";
 const FLOORS = ["outcome", "quantity", "element", "product", "supply", "solution"];
-const ROOMS = ["label", "dose", "blend", "bed", "water", "mix"];
+const ROOMS = ["label", "dose", "blend", "bed", "lime", "water", "mix"];
 
 const above = (index) => [...FLOORS.slice(index + 1), ...ROOMS, "season"].join("|");
 

@@ -31,6 +31,13 @@ export {
 export { label } from "./label/label.ts";
 export type { HeldMass, LabelInput, LabelPercent, LabelResult } from "./label/label-result.ts";
 export { type LabelRequest, readLabelRequest } from "./label/read-label-request.ts";
+export type { Agent } from "./lime/agent.ts";
+export { lime } from "./lime/lime.ts";
+export type { LimeAmount, LimeApplication, LimeInput, LimeResult } from "./lime/lime-input.ts";
+export { type LimeRequest, readLime } from "./lime/read-lime.ts";
+export type { Soil } from "./lime/read-soil.ts";
+export type { SoilTest, TestMethod } from "./lime/soil-test.ts";
+export type { Texture } from "./lime/texture.ts";
 export type { AirAndWater } from "./mix/air-and-water.ts";
 export type { Fill } from "./mix/fill/fill.ts";
 export { type FirstSeason, mixFirstSeason } from "./mix/first-season.ts";

@@ -1,0 +1,108 @@
+import { type Caution, raise } from "../outcome/caution.ts";
+import { hazardCautions } from "../product/hazard-cautions.ts";
+import { dressingCautions } from "../solution/dressing-cautions.ts";
+import type { Extent } from "../supply/basis.ts";
+import { type Delivered, deliver } from "../supply/supply.ts";
+import {
+  BY_TEXTURE,
+  CAUSTIC_LIME,
+  FREE_LIME,
+  GOAL_REACHED,
+  LIME_APART,
+  LIME_GOES,
+  LIME_SLOW,
+  MAGNESIUM_BROUGHT,
+  NO_ACID,
+  OVERLIMING,
+  QUICKLIME,
+  SAND_HOLDS_LITTLE,
+  SOIL_NOT_MIX,
+  SULFUR_GOES,
+  SULFUR_NEAR_PLANTS,
+  SULFUR_SLOW,
+  SULFUR_SOURCES,
+  TEST_SCATTER,
+  TOO_SOUR,
+} from "./caution-kinds.ts";
+import type { LimeInput, LimeResult } from "./lime-input.ts";
+import type { Need } from "./need.ts";
+import { POUNDS_PER_100_SQUARE_FEET } from "./printed-unit.ts";
+import { EXPLAINED } from "./test-need.ts";
+
+/** From here on lime does more harm than good, and sulfur too, to what fruits (common practice, no source). */
+const OVERLIMED_ABOVE_PH = 7;
+const TOO_SOUR_BELOW_PH = 5.5;
+/** 0.7 lb/100 sq ft a year on the surface of a planted bed (extension-blueberry-ph). */
+const SULFUR_ON_PLANTED_A_YEAR = 0.7 * POUNDS_PER_100_SQUARE_FEET.gramsPerSquareMetre;
+
+/** What to heed when a soil's pH is moved. */
+export function limeCautions(input: LimeInput, result: LimeResult, need: Need): Caution[] {
+  const [first] = result.applications;
+  if (!first)
+    return [
+      input.fromPh === input.toPh ? raise(GOAL_REACHED, { ph: input.toPh }) : raise(NO_ACID, { toPh: input.toPh }),
+    ];
+  const amounts = [{ product: input.product, massGrams: first.massGrams }];
+  const extent: Extent = { basis: "squareMetre", amount: input.area.squareMetres };
+  const delivered = deliver(amounts, extent);
+  return [
+    // One go is judged, as it is spread.
+    ...dressingCautions(delivered, extent, amounts),
+    ...hazardCautions([input.product]),
+    ...(input.agent.kind === "lime"
+      ? cautionsOfLime(input, result, result.deliveredGramsPerSquareMetre)
+      : cautionsOfSulfur(input, result, need)),
+    ...(input.soil.kind === "texture" && input.soil.texture === "sand" ? [raise(SAND_HOLDS_LITTLE, {})] : []),
+    raise(SOIL_NOT_MIX, {}),
+  ];
+}
+
+function cautionsOfLime(
+  { product, soil, toPh }: LimeInput,
+  { applications }: LimeResult,
+  delivered: Delivered,
+): Caution[] {
+  const formula = product.formula ?? "";
+  const magnesium = delivered.Mg ?? 0;
+  return [
+    ...(/OH/.test(formula) ? [raise(CAUSTIC_LIME, { product: product.name })] : []),
+    ...(/^(?:Ca|Mg)O$/.test(formula) ? [raise(QUICKLIME, { product: product.name })] : []),
+    ...(applications.length > 1 ? [raise(LIME_GOES, { goes: applications.length })] : []),
+    ...(toPh > OVERLIMED_ABOVE_PH ? [raise(OVERLIMING, { toPh })] : []),
+    raise(LIME_APART, {}),
+    ...(soil.kind === "texture"
+      ? [raise(BY_TEXTURE, { alsoBy: DERIVED[soil.texture] ?? "" })]
+      : [
+          raise(
+            { ...TEST_SCATTER, source: EXPLAINED[soil.test.method].source },
+            { percentExplained: 100 * EXPLAINED[soil.test.method].share, method: METHOD_WORDS[soil.test.method] },
+          ),
+        ]),
+    ...(magnesium > 0 ? [raise(MAGNESIUM_BROUGHT, { magnesiumGramsPerSquareMetre: magnesium })] : []),
+    raise(LIME_SLOW, {}),
+  ];
+}
+
+/** Textures that the table lacks are told apart. */
+const DERIVED: Readonly<Record<string, string>> = {
+  sand: ", carried over to sand from sandy loam as sulfur rates compare",
+  clay: ", carried over to clay from clay loam as sulfur rates compare",
+};
+
+const METHOD_WORDS = {
+  sikora: "by the Sikora buffer",
+  "mehlich-formula": "by the Mehlich buffer and North Carolina's formula",
+  "mehlich-table": "by the Mehlich acidity and Pennsylvania's table for turf",
+} as const;
+
+function cautionsOfSulfur({ toPh }: LimeInput, { applications, depthMetres }: LimeResult, need: Need): Caution[] {
+  const [low, high] = need.range.map((grams) => (grams * depthMetres) / need.depthMetres) as [number, number];
+  return [
+    raise(FREE_LIME, {}),
+    ...(applications.length > 1 ? [raise(SULFUR_GOES, { goes: applications.length })] : []),
+    ...(toPh < TOO_SOUR_BELOW_PH ? [raise(TOO_SOUR, { toPh })] : []),
+    raise(SULFUR_NEAR_PLANTS, { gramsPerSquareMetreAYear: SULFUR_ON_PLANTED_A_YEAR }),
+    raise(SULFUR_SOURCES, { low, high }),
+    raise(SULFUR_SLOW, {}),
+  ];
+}

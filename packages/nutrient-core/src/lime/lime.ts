@@ -1,0 +1,162 @@
+import { inOrderOfUrgency } from "../outcome/caution.ts";
+import { answer, type Outcome } from "../outcome/outcome.ts";
+import { term, type WorkingLine } from "../outcome/working.ts";
+import { equivalentWorking } from "../product/calcium-carbonate-equivalent.ts";
+import type { Extent } from "../supply/basis.ts";
+import { inBothForms } from "../supply/both-forms.ts";
+import { volumeOf } from "../supply/one-product.ts";
+import { deliver, massForRate, massWorking } from "../supply/supply.ts";
+import type { Agent } from "./agent.ts";
+import { applicationsOf } from "./applications.ts";
+import { limeCautions } from "./cautions.ts";
+import type { LimeInput, LimeResult } from "./lime-input.ts";
+import { FIFTEEN_CENTIMETRES, type Need, SIX_INCHES } from "./need.ts";
+import { sulfurNeed } from "./sulfur-need.ts";
+import { testNeed } from "./test-need.ts";
+import { textureNeed } from "./texture-need.ts";
+
+/**
+ * How much lime, or sulfur, moves this bed's pH?
+ *
+ * What the soil asks for, in pure calcium carbonate or sulfur over a depth, by its texture or a laboratory's test; times
+ * the depth over the source's depth; over what the material holds of it (calcium carbonate equivalent times fineness,
+ * or its share of sulfur); times the area.
+ *
+ * @param input As {@link readLime} lets it in: pH 3 to 10, each figure within its source's printed range.
+ * @returns The amount, for the whole area and each square metre, its range, the goes it is spread in, and what comes
+ *   along with it. Cautions: burns, goes, free lime, dust, magnesium, sources that differ.
+ * @example
+ * lime({ product: readProduct("CaCO3").value, agent: { kind: "lime", equivalent: 1, equivalentFrom: "composition" }, area: { squareMetres: 2 }, fromPh: 5.5, toPh: 6.5, soil: { kind: "texture", texture: "loam" } })  // => { gramsPerSquareMetre: 390.59... }
+ */
+export function lime(input: LimeInput): Outcome<LimeResult> {
+  const { product, agent, area } = input;
+  const extent: Extent = { basis: "squareMetre", amount: area.squareMetres };
+  const need = needOf(input);
+  const depthMetres = input.depthMetres ?? need.depthMetres;
+  const toDepth = depthMetres / need.depthMetres;
+  const needed = need.gramsPerSquareMetre * toDepth;
+  const massGrams = massFor(input, needed, extent);
+  const amounts = [{ product, massGrams }];
+  const gramsPerSquareMetre = massGrams / area.squareMetres;
+  const [low, high] = need.range.map((grams) => massFor(input, grams * toDepth, extent)) as [number, number];
+  const { working: volumeWorking, ...volume } = volumeOf(product, massGrams);
+  const result: LimeResult = {
+    amounts: [
+      {
+        product: product.id,
+        massGrams,
+        gramsPerSquareMetre,
+        rangeGrams: [low, high],
+        ...volume,
+        ...(product.pricePerGram === undefined ? {} : { cost: massGrams * product.pricePerGram }),
+      },
+    ],
+    gramsPerSquareMetre,
+    rangeGramsPerSquareMetre: [low / area.squareMetres, high / area.squareMetres],
+    areaSquareMetres: area.squareMetres,
+    depthMetres,
+    applications: applicationsOf(agent, needed, Math.abs(input.toPh - input.fromPh), {
+      massGrams,
+      gramsPerSquareMetre,
+    }),
+    needed: { of: agent.kind === "lime" ? "calcium carbonate" : "sulfur", gramsPerSquareMetre: needed },
+    ...(agent.kind === "lime" ? { calciumCarbonateEquivalentPercent: 100 * agent.equivalent } : {}),
+    ...(agent.kind === "lime" && agent.fineness ? { finenessPercent: 100 * agent.fineness.value } : {}),
+    by: input.soil.kind === "texture" ? "texture" : input.soil.test.method,
+    source: need.source,
+    deliveredGramsPerSquareMetre: inBothForms(deliver(amounts, extent)),
+  };
+  const working = [
+    ...need.working,
+    ...(Math.abs(toDepth - 1) < FLOATING ? [] : [depthLine(need, depthMetres, needed)]),
+    ...materialLines(input),
+    massLine(input, needed, extent, massGrams),
+    perSquareMetreLine(massGrams, area.squareMetres),
+    ...volumeWorking,
+  ];
+  return answer(result, inOrderOfUrgency(limeCautions(input, result, need)), working);
+}
+
+/** Six inches are not always the same number, by the way they were written. */
+const FLOATING = 1e-12;
+
+function needOf({ agent, soil, fromPh, toPh }: LimeInput): Need {
+  if (fromPh === toPh) return nothing(agent);
+  // The door lets no test in with sulfur.
+  if (soil.kind === "test") return testNeed(soil.test, fromPh, toPh);
+  return agent.kind === "lime" ? textureNeed(soil.texture, fromPh, toPh) : sulfurNeed(soil.texture, fromPh, toPh);
+}
+
+const nothing = ({ kind }: Agent): Need => ({
+  gramsPerSquareMetre: 0,
+  range: [0, 0],
+  depthMetres: kind === "lime" ? SIX_INCHES : FIFTEEN_CENTIMETRES,
+  source: "common-practice",
+  working: [],
+});
+
+/** How much of a lime counts: as calcium carbonate, and fine enough to work. */
+const countsOf = (agent: Extract<Agent, { kind: "lime" }>): number => agent.equivalent * (agent.fineness?.value ?? 1);
+
+function massFor({ agent, product, area }: LimeInput, needed: number, extent: Extent): number {
+  // The door lets sulfur in only where the product holds some.
+  if (agent.kind === "sulfur") return massForRate(product, "S", needed, extent)!;
+  return (area.squareMetres * needed) / countsOf(agent);
+}
+
+function massLine(input: LimeInput, needed: number, extent: Extent, massGrams: number): WorkingLine {
+  const { agent, product, area } = input;
+  if (agent.kind === "sulfur") return massWorking(product, "S", needed, extent, massGrams);
+  const counts = [agent.equivalent, ...(agent.fineness ? [agent.fineness.value] : [])].map(term).join(" * ");
+  return {
+    label: `${product.name} for the whole bed`,
+    expression: `${term(area.squareMetres)} m^2 * ${term(needed)} g/m^2 / (${counts})`,
+    value: massGrams,
+    unit: "g",
+    // The correction by calcium carbonate equivalent.
+    source: "psu-home-garden-lime",
+  };
+}
+
+function materialLines({ agent, product }: LimeInput): WorkingLine[] {
+  if (agent.kind === "sulfur") return [];
+  const { equivalent, equivalentFrom, fineness } = agent;
+  return [
+    ...(equivalentFrom === "composition" ? [equivalentWorking(product, equivalent)] : []),
+    ...(fineness?.source
+      ? [
+          {
+            label: "what is fine enough to work in the first year",
+            expression: fineness.expression,
+            value: fineness.value,
+            unit: "",
+            source: fineness.source,
+          },
+        ]
+      : []),
+  ];
+}
+
+function depthLine(
+  { gramsPerSquareMetre, depthMetres: printed }: Need,
+  depthMetres: number,
+  value: number,
+): WorkingLine {
+  return {
+    label: "for the depth it is mixed through",
+    expression: `${term(gramsPerSquareMetre)} g/m^2 * ${term(depthMetres)} m / (${term(printed)} m)`,
+    value,
+    unit: "g/m^2",
+    source: null,
+  };
+}
+
+function perSquareMetreLine(massGrams: number, squareMetres: number): WorkingLine {
+  return {
+    label: "on each square metre",
+    expression: `${term(massGrams)} g / (${term(squareMetres)} m^2)`,
+    value: massGrams / squareMetres,
+    unit: "g/m^2",
+    source: null,
+  };
+}

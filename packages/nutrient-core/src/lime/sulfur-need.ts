@@ -1,0 +1,93 @@
+import { term, type WorkingLine } from "../outcome/working.ts";
+import { around, FIFTEEN_CENTIMETRES, type Need } from "./need.ts";
+import { inUnit } from "./printed-unit.ts";
+import {
+  ONTARIO,
+  ROYAL,
+  rateFor,
+  type SourcedRate,
+  SULFUR_RATES,
+  type SulfurRate,
+  spanOf,
+  TENNESSEE,
+} from "./sulfur-rates.ts";
+import { type Texture, textureWords } from "./texture.ts";
+
+/** Ontario's rates are for soils that start below this pH. */
+export const ONTARIO_BELOW_PH = 6.5;
+
+/**
+ * How much sulfur takes a soil of this texture from one pH down to another?
+ *
+ * Below pH 6.5 by Ontario's rate per unit, where it has the texture; above 6.5, and for clay, by Tennessee's. The range
+ * holds what every source read would ask; above 6.5 that of the Royal Horticultural Society counts too.
+ *
+ * @param fromPh Measured, at most 7.5: the highest from which a source starts.
+ * @param toPh Below it, at least 4.5: the lowest to which a source goes.
+ * @example
+ * sulfurNeed("loam", 6.5, 5.5).gramsPerSquareMetre  // => 110
+ */
+export function sulfurNeed(texture: Texture, fromPh: number, toPh: number): Need {
+  const border = Math.min(fromPh, Math.max(toPh, ONTARIO_BELOW_PH));
+  const lower = rateFor(ONTARIO, texture) ? ONTARIO : TENNESSEE;
+  const steps = [
+    { rate: TENNESSEE, upper: fromPh, lower: border, compared: [...SULFUR_RATES, ROYAL] },
+    { rate: lower, upper: border, lower: toPh, compared: SULFUR_RATES },
+  ].filter((step) => step.upper > step.lower);
+  const lines = steps.map(({ rate, ...step }) => stepLine(rate, texture, step));
+  const gramsPerSquareMetre = lines.reduce((sum, { value }) => sum + value, 0);
+  const ends = ([0, 1] as const).map((end) =>
+    endLine(
+      end,
+      steps.map((step) => ({ ...step, rate: spanOf(step.compared, texture)[end] })),
+    ),
+  );
+  return {
+    gramsPerSquareMetre,
+    range: around(
+      gramsPerSquareMetre,
+      ends.map(({ value }) => value),
+    ),
+    depthMetres: FIFTEEN_CENTIMETRES,
+    source: (steps.at(-1)?.rate ?? lower).source,
+    working: [...lines, ...(lines.length < 2 ? [] : [together(lines, gramsPerSquareMetre)]), ...ends],
+  };
+}
+
+interface Step {
+  readonly upper: number;
+  readonly lower: number;
+}
+
+function stepLine(rate: SulfurRate, texture: Texture, { upper, lower }: Step): WorkingLine {
+  const reading = rateFor(rate, texture)!;
+  return {
+    label: `sulfur on ${textureWords(texture)}, from pH ${upper} to ${lower}`,
+    expression: `(${term(upper)} - ${term(lower)}) * ${inUnit(reading, rate.unit)}`,
+    value: (upper - lower) * reading.value * rate.unit.gramsPerSquareMetre,
+    unit: "g/m^2",
+    source: rate.source,
+  };
+}
+
+function together(lines: readonly WorkingLine[], value: number): WorkingLine {
+  return {
+    label: "sulfur, all of it",
+    expression: lines.map((line) => `${term(line.value)} g/m^2`).join(" + "),
+    value,
+    unit: "g/m^2",
+    source: null,
+  };
+}
+
+function endLine(end: 0 | 1, steps: readonly (Step & { readonly rate: SourcedRate })[]): WorkingLine {
+  return {
+    label: end === 0 ? "by the lowest rate that is published" : "by the highest rate that is published",
+    expression: steps
+      .map(({ rate, upper, lower }) => `(${term(upper)} - ${term(lower)}) * ${term(rate.gramsPerSquareMetre)} g/m^2`)
+      .join(" + "),
+    value: steps.reduce((sum, { rate, upper, lower }) => sum + (upper - lower) * rate.gramsPerSquareMetre, 0),
+    unit: "g/m^2",
+    source: steps[0]?.rate.source ?? null,
+  };
+}
