@@ -47,6 +47,12 @@ const change = (flag: string, value: string): string[] =>
 
 const BED = ["bed", "5-1-3", "--target", "N 3 g/m2", "--area", "3 m2"];
 
+const LIME = ["lime", "agricultural-lime", "--area", "3 m2", "--from", "5.5", "--to", "6.5", "--texture", "loam"];
+const SULFUR = ["lime", "sulfur", "--area", "3 m2", "--from", "6.5", "--to", "5.5", "--texture", "loam"];
+const LIMED = LIME.slice(0, 8);
+const altered = (words: readonly string[], flag: string, value: string): string[] =>
+  words.map((word, index) => (words[index - 1] === flag ? value : word));
+
 const CASES: readonly (readonly [what: string, argv: readonly string[], code: string])[] = [
   ["an unknown command", ["fertigate"], "command-unknown"],
   ["an unknown option", [...DOSE, "--sugar", "1 g"], "unknown-option"],
@@ -135,6 +141,89 @@ const CASES: readonly (readonly [what: string, argv: readonly string[], code: st
   ["a bed without area", ["bed", "5-10-10", "--target", "N 5 g/m2"], "option-missing"],
   ["a bed measured in litres", ["bed", "5-10-10", "--target", "N 5 g/m2", "--area", "9 L"], "dimension-mismatch"],
   ["a row of one side", ["bed", "5-10-10", "--target", "N 5 g/m2", "--area", "row 10 m"], "area-unreadable"],
+  ["lime without material", ["lime"], "missing-argument"],
+  ["lime that is unknown", ["lime", "moondust", ...LIME.slice(2)], "product-unknown"],
+  ["gypsum as lime", ["lime", "gypsum", ...LIME.slice(2)], "material-moves-no-ph"],
+  ["gypsum as lime by its label", ["lime", "gypsum", ...LIME.slice(2), "--cce", "90%"], "material-moves-no-ph"],
+  ["urea as lime", ["lime", "urea", ...LIME.slice(2)], "material-moves-no-ph"],
+  ["iron sulfate against lime", ["lime", "iron-sulfate", ...SULFUR.slice(2)], "material-moves-no-ph"],
+  ["ash of unknown worth", ["lime", "wood-ash", ...LIME.slice(2)], "cce-missing"],
+  ["a grade as lime", ["lime", "5-10-10", ...LIME.slice(2)], "cce-missing"],
+  ["lime without area", [...LIME.slice(0, 2), ...LIME.slice(4)], "option-missing"],
+  ["lime on litres", altered(LIME, "--area", "3 L"), "dimension-mismatch"],
+  ["lime from nowhere", [...LIME.slice(0, 4), ...LIME.slice(6)], "option-missing"],
+  ["lime to nowhere", [...LIME.slice(0, 6), ...LIME.slice(8)], "option-missing"],
+  ["lime for any soil", LIMED, "option-missing"],
+  ["lime that should lower the pH", altered(LIME, "--to", "5.2"), "wrong-direction"],
+  ["sulfur that should raise the pH", altered(SULFUR, "--to", "7"), "wrong-direction"],
+  ["a pH of 2.9", altered(LIME, "--from", "2.9"), "ph-out-of-range"],
+  ["a pH of 10.1", altered(LIME, "--to", "10.1"), "ph-out-of-range"],
+  ["a pH in words", altered(LIME, "--from", "sour"), "ph-unreadable"],
+  ["a negative pH", altered(LIME, "--from", "-5"), "ph-unreadable"],
+  ["a soil of gravel", altered(LIME, "--texture", "gravel"), "choice-unknown"],
+  ["a pH below the table", altered(LIME, "--from", "4.9"), "outside-printed-range"],
+  ["a goal above the table", altered(LIME, "--to", "6.6"), "outside-printed-range"],
+  ["sulfur on a chalky soil", altered(SULFUR, "--from", "7.6"), "outside-printed-range"],
+  ["sulfur to below the tables", altered(SULFUR, "--to", "4.4"), "outside-printed-range"],
+  ["a texture and a test", [...LIME, "--method", "sikora", "--buffer-ph", "6.2"], "options-conflict"],
+  ["a test without method", [...LIMED, "--buffer-ph", "6.2"], "option-missing"],
+  ["a method without test", [...LIMED, "--method", "sikora"], "option-missing"],
+  ["the Mehlich formula without test", [...LIMED, "--method", "mehlich-formula"], "option-missing"],
+  ["the Mehlich table by a buffer", [...LIMED, "--method", "mehlich-table", "--buffer-ph", "6"], "option-missing"],
+  ["an unknown method", [...LIMED, "--method", "litmus", "--buffer-ph", "6.2"], "choice-unknown"],
+  [
+    "two figures of one test",
+    [...LIMED, "--method", "sikora", "--buffer-ph", "6", "--acidity", "3"],
+    "options-conflict",
+  ],
+  ["a Sikora buffer above 6.9", [...LIMED, "--method", "sikora", "--buffer-ph", "7"], "outside-printed-range"],
+  ["a Sikora buffer below 4.8", [...LIMED, "--method", "sikora", "--buffer-ph", "4.7"], "outside-printed-range"],
+  [
+    "a goal above the Sikora table",
+    [...altered(LIMED, "--to", "7.3"), "--method", "sikora", "--buffer-ph", "6"],
+    "outside-printed-range",
+  ],
+  [
+    "a Mehlich buffer above 6.6",
+    [...LIMED, "--method", "mehlich-formula", "--buffer-ph", "6.7"],
+    "outside-printed-range",
+  ],
+  [
+    "a goal above the Mehlich formula",
+    [...altered(LIMED, "--to", "6.7"), "--method", "mehlich-formula", "--acidity", "1"],
+    "outside-printed-range",
+  ],
+  [
+    "an acidity above the formula",
+    [...LIMED, "--method", "mehlich-formula", "--acidity", "15"],
+    "outside-printed-range",
+  ],
+  ["an acidity below the table", [...LIMED, "--method", "mehlich-table", "--acidity", "1.9"], "outside-printed-range"],
+  ["an acidity above the table", [...LIMED, "--method", "mehlich-table", "--acidity", "26"], "outside-printed-range"],
+  [
+    "an acidity by volume in a table by weight",
+    [...LIMED, "--method", "mehlich-table", "--acidity", "3.9 meq/100 cm3"],
+    "acidity-unreadable",
+  ],
+  [
+    "an acidity by weight in a formula by volume",
+    [...LIMED, "--method", "mehlich-formula", "--acidity", "3.9 cmol/kg"],
+    "acidity-unreadable",
+  ],
+  ["sulfur by a buffer", [...SULFUR.slice(0, 8), "--method", "sikora", "--buffer-ph", "6.2"], "options-conflict"],
+  ["a worth without percent sign", [...LIME, "--cce", "0.9"], "unit-missing"],
+  ["a worth of nothing", [...LIME, "--cce", "0%"], "percent-out-of-range"],
+  ["a worth above magnesium oxide", [...LIME, "--cce", "260%"], "percent-out-of-range"],
+  ["a worth of sulfur", [...SULFUR, "--cce", "90%"], "options-conflict"],
+  ["a fineness of sulfur", [...SULFUR, "--fineness", "90%"], "options-conflict"],
+  ["a fineness over the whole", [...LIME, "--fineness", "through 60 mesh 90, 20-60 mesh 20"], "fineness-unreadable"],
+  ["a sieve class twice", [...LIME, "--fineness", "20-60 mesh 5, 20-60 mesh 6"], "fineness-unreadable"],
+  ["sieves of two schemes", [...LIME, "--fineness", "through 60 mesh 50, 60-100 mesh 20"], "fineness-unreadable"],
+  ["a sieve that two schemes count differently", [...LIME, "--fineness", "20-60 mesh 60"], "fineness-unreadable"],
+  ["a fineness of nothing", [...LIME, "--fineness", "through 60 mesh 0"], "fineness-unreadable"],
+  ["a fineness in words", [...LIME, "--fineness", "like flour"], "fineness-unreadable"],
+  ["a depth of a yard", [...LIME, "--depth", "1 yd"], "depth-out-of-range"],
+  ["a depth without unit", [...LIME, "--depth", "15"], "unit-missing"],
 ];
 
 const SHELVES: readonly (readonly [file: string, code: string])[] = [

@@ -18,6 +18,10 @@ const MORE = [
   'trug bed 5-10-10 --target "P2O5 5 g/m2" --area "12 plants 40 cm x 50 cm" --density "1 kg/L"',
   'trug blend 10-0-0 0-10-0 0-0-10 --grade 2-3-4 --batch "5 lb"',
   'trug blend calcium-nitrate potassium-nitrate --target "N 100 ppm, K 100 ppm, Ca 50 ppm" --water "20 L" --already "Ca 20 ppm"',
+  'trug lime dolomitic-lime --area "circle 6 ft" --from 5.2 --to 6.3 --texture clay --depth "8 in"',
+  'trug lime CaCO3 --area "1 acre" --from 5.2 --to 6.3 --method mehlich-table --acidity "4.2 meq/100 g"',
+  'trug lime agricultural-lime --area "3 m2" --from 5.2 --to 6.3 --method mehlich-formula --buffer-ph 6.21 --fineness "through 60 mesh 80, 20-60 mesh 15"',
+  'trug lime sulfur --area "row 10 m x 30 cm" --from 7.3 --to 6.1 --texture clay-loam',
 ];
 
 const lines = [...commands.flatMap(({ examples }) => examples), ...MORE].filter(

@@ -20,6 +20,10 @@ export const COMMANDS: Readonly<
     summary: "how much on this bed?",
     load: async () => (await import("./bed.ts")).bedCommand,
   },
+  lime: {
+    summary: "how much lime or sulfur to move the pH?",
+    load: async () => (await import("./lime.ts")).limeCommand,
+  },
   mix: {
     summary: "how much of each for these beds and pots?",
     load: async () => (await import("./mix.ts")).mixCommand,

@@ -136,6 +136,7 @@ const FACTORS: Readonly<Record<string, number>> = {
   "lb/100 sq ft": POUND / (100 * SQUARE_FOOT),
   "lb/1000 sq ft": POUND / (1000 * SQUARE_FOOT),
   "lb/acre": POUND / ACRE,
+  "US ton/acre": (2000 * POUND) / ACRE,
   "g/m3": 1,
   "kg/m3": 1000,
   "lb/cu yd": (POUND / CUBIC_YARD) * 1000,
