@@ -1,8 +1,8 @@
-import { type LimeInput, type LimeResult, present, type UnitHabit } from "nutrient-core";
+import { type LimeAmount, type LimeInput, type LimeResult, present, type UnitHabit } from "nutrient-core";
 import type { Style } from "../command.ts";
 import { byVolume } from "./by-volume.ts";
 import { deliveredLine } from "./delivered.ts";
-import { area, money, onEachArea, shown, withUnit } from "./number.ts";
+import { area, money, onEachArea, shown, shownRange, withUnit } from "./number.ts";
 import { rateUnit } from "./rate.ts";
 
 /** What goes on the bed, how sure that is, when, how deep, and what it brings. */
@@ -13,11 +13,10 @@ export function limeLines(input: LimeInput, result: LimeResult, { habit }: Style
   const { fromPh, toPh } = input;
   const place = area(result.areaSquareMetres, habit);
   if (amount.massGrams === 0) return [`No ${name} is needed on ${place} for pH ${shown(toPh)}.`];
-  const [low, high] = amount.rangeGrams.map((grams) => rough(grams, habit)) as [string, string];
   const lines = [
     `${rough(amount.massGrams, habit)} of ${name} on ${place}, for pH ${shown(fromPh)} to ${shown(toPh)}${byVolume(input.product, amount.volumeMillilitres, habit)}`,
     `  ${onEachArea(result.gramsPerSquareMetre, habit)}`,
-    `  between ${low} and ${high}, by what is published`,
+    `  ${roughRange(amount.rangeGrams, habit)} by what is published`,
     `  ${goes(result, habit)}`,
     `  mixed through the top ${withUnit(present(result.depthMetres, "length", habit), 2)}${countedAs(input, result)}`,
     `  brings ${deliveredLine(result.deliveredGramsPerSquareMetre, rateUnit("squareMetre", habit))}`,
@@ -30,6 +29,17 @@ export function limeLines(input: LimeInput, result: LimeResult, { habit }: Style
 function rough(grams: number, habit: UnitHabit): string {
   const metric = withUnit(present(grams, "mass", "metric"), 2);
   return habit === "us" ? `${withUnit(present(grams, "mass", "us"), 2)} (${metric})` : metric;
+}
+
+function roughRange(range: LimeAmount["rangeGrams"], habit: UnitHabit): string {
+  const metric = inOneUnit(range, "metric");
+  return habit === "us" ? `${inOneUnit(range, "us")} (${metric})` : metric;
+}
+
+/** Both ends in the unit of the upper one. */
+function inOneUnit([low, high]: LimeAmount["rangeGrams"], habit: UnitHabit): string {
+  const { value, unit } = present(high, "mass", habit);
+  return `${shownRange((low * value) / high, value, 2)} ${unit}`;
 }
 
 function goes({ applications }: LimeResult, habit: UnitHabit): string {
