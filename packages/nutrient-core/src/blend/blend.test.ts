@@ -252,3 +252,14 @@ describe("by hand", () => {
 });
 
 const PURPOSE_3_1_2 = { products: "46-0-0, 18-46-0, 0-0-60", ratio: "3-1-2", batch: "1 kg" };
+
+test("what is asked as at least comes to no more where no other target loses by it, whichever product is named first", () => {
+  for (const products of ["KNO3, calcium-nitrate", "calcium-nitrate, KNO3"]) {
+    const { value } = ask({ products, target: "N 150 ppm, K at least 150 ppm", water: "10 L" });
+    expect(value.status).toBe("met");
+    for (const nutrient of ["N", "K"] as const) expect(gap(value.deliveredPpm![nutrient]!, 150)).toBeLessThan(1e-9);
+  }
+  // Alone, potassium nitrate brings what its nitrogen needs.
+  const { value } = ask({ products: "KNO3", target: "N 150 ppm, K at least 150 ppm", water: "10 L" });
+  expect(value.deliveredPpm!.K!).toBeGreaterThan(400);
+});

@@ -41,16 +41,26 @@ export function isOpen(dials: Dials): boolean {
 }
 
 /**
- * What is left undecided goes to the products named first: the last product is made small, then the one before it,
- * and so on. The answer is then the same every time, and has no more products than the rows that shape it.
+ * What is left undecided goes, first, to what was asked: a row that does not mind more gets no more than that where
+ * others lose nothing by it, the rows in their order. Then to the products named first: the last product is made small,
+ * then the one before it, and so on. The answer is then the same every time, and has no more products than the rows that
+ * shape it.
  */
 export function settleTies(program: Program, dials: Dials, products: number, isReversed: boolean): void {
+  for (let dial = program.columns; dial < dials.size && isOpen(dials); dial++) {
+    if (mindsOnlyLess(program, dial)) makeSmall(program, dials, dial);
+  }
   for (let last = products - 1; last >= 0 && isOpen(dials); last--) {
     makeSmall(program, dials, isReversed ? products - 1 - last : last);
   }
 }
 
-/** Makes one amount small on the face and narrows the face to where it is: the simplex method. */
+/** True for the dial of a soft row whose range has a low end only. */
+function mindsOnlyLess({ columns, give, low, high }: Program, dial: number): boolean {
+  return give[dial - columns] === 1 && low[dial]! > -Infinity && high[dial] === Infinity;
+}
+
+/** Makes one amount, or what a row delivers, small on the face and narrows the face to where it is: the simplex method. */
 function makeSmall(program: Program, dials: Dials, amount: number): void {
   const { value, low, held } = dials;
   let patience = POOR_PIVOT;
@@ -67,7 +77,7 @@ function makeSmall(program: Program, dials: Dials, amount: number): void {
       return;
     }
     const direction = -Math.sign(slopes[entering]!);
-    // An amount has a floor, so this ends at the amount itself if not before.
+    // What is made small has a floor, so this ends at it if not before.
     const move = findStop(dials, entering, direction, false);
     value[entering]! += direction * move.length;
     moveFree(dials, entering, direction * move.length);

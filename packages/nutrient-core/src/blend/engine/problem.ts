@@ -35,7 +35,8 @@ export interface LinearLimit {
  * `squares` makes the sum of weight * (relative miss)^2 least, `largest` the largest weight * relative miss.
  * Then, without giving any of that up: `nearest` comes as near the wanted amounts as it can, `cost` spends least,
  * `fewest` uses the fewest products and comes as near as it can with those.
- * What is still undecided goes to the products named first (see `face.ts`).
+ * What is still undecided goes to the amounts asked (rows that do not mind more get no more of what costs no other row
+ * anything), then to the products named first (see `face.ts`).
  */
 export interface BlendAim {
   readonly miss: "squares" | "largest";

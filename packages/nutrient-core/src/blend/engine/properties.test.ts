@@ -188,3 +188,39 @@ function largest(problem: BlendProblem, masses: readonly number[]): number {
     return Math.max(most, ((target.weight ?? 1) * Math.abs(missOf(delivered, ...band(target)))) / scales[i]!);
   }, 0);
 }
+
+test("a row that does not mind more gets more only where less of it would cost another row something", () => {
+  let tried = 0;
+  for (let seed = 1; seed <= 200; seed++) {
+    const blend = randomBlend(seeded(seed), SMALL);
+    const problem: BlendProblem = {
+      ...blend,
+      targets: blend.targets.map((target, k) => (k % 2 ? { ...target, direction: "at-least" } : target)),
+      aim: { miss: "squares", next: "nearest" },
+    };
+    const solution = reached(problem);
+    if (!solution) continue;
+    // The first such row that is over; the ones before it are at what was asked already.
+    const i = problem.targets.findIndex(
+      ({ direction, wanted }, k) => direction === "at-least" && solution.delivered[k]! > wanted * (1 + 1e-6),
+    );
+    if (i < 0) continue;
+    tried++;
+    const limit = solution.delivered[i]! * (1 - 1e-4) - (problem.offsets?.[i] ?? 0);
+    const less = reached({
+      ...problem,
+      ceilings: [...(problem.ceilings ?? []), { coefficients: problem.supply[i]!, limit }],
+    });
+    if (!less) continue;
+    // A bound of a ten-thousandth costs that share squared where it costs anything at all.
+    const isWorse = (range: Range): boolean =>
+      distance(problem, less.masses, range) - distance(problem, solution.masses, range) > 1e-14;
+    // Or it is an earlier one of these rows that gets more.
+    const isMoved = problem.targets.some(
+      ({ direction }, k) =>
+        k < i && direction === "at-least" && less.delivered[k]! > solution.delivered[k]! * (1 + SAME_ANSWER),
+    );
+    expect(isWorse(band) || isWorse(ideal) || isMoved, `seed ${seed}`).toBe(true);
+  }
+  expect(tried).toBeGreaterThan(20);
+});

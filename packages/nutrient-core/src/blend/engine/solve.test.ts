@@ -113,6 +113,40 @@ test("directions: more than `at-least` and less than `at-most` is no miss", () =
   expect(pulled.misses[2]).toBeGreaterThan(0);
 });
 
+test("what does not mind more gets no more than asked where that costs no other row anything, the first row first", () => {
+  // Potassium nitrate, calcium nitrate and potassium sulfate in shares of N, K, Ca and S.
+  const supply = [
+    [130, 155, 0],
+    [370, 0, 450],
+    [0, 190, 0],
+    [0, 0, 180],
+  ];
+  const wanting = (k: number, ca: number): BlendProblem => ({
+    supply,
+    targets: [
+      { wanted: 150 },
+      { wanted: k, direction: "at-least" },
+      { wanted: ca, direction: "at-least" },
+      { wanted: 90, direction: "at-most" },
+    ],
+  });
+  for (const [k, ca] of [
+    [150, 20],
+    [20, 150],
+  ] as const) {
+    const { delivered, masses, status } = reached(wanting(k, ca));
+    expect(status).toBe("met");
+    expectNear(delivered[0], 150);
+    // Potassium is the earlier row, so it is what was asked, and calcium what comes with the rest of the nitrogen.
+    expectNear(delivered[1], k);
+    expectNear(delivered[2], (190 * (150 - (130 * k) / 370)) / 155);
+    expect(masses[2]).toBe(0);
+  }
+  // As little of either as the nitrogen allows: the earlier row all the way, down to none.
+  expectNear(reached(wanting(0, 0)).delivered[1], 0);
+  expectNear(reached(wanting(0, 0)).delivered[2], (190 * 150) / 155);
+});
+
 test("what is there already counts, and the report names what holds back", () => {
   const solution = reached({
     supply: [[10, 5]],
