@@ -55,6 +55,26 @@ export const LIME_GOES: CautionKind<{ readonly goes: number }> = {
     `Not all at once: in ${goes} goes half a year apart, with a new test before each. Too much lime cannot be taken out, and locks up iron, manganese and zinc for years.`,
 };
 
+export const LIME_HEAVY: CautionKind<{
+  readonly gramsPerSquareMetreInOneGo: number;
+  readonly limitGramsPerSquareMetre: number;
+}> = {
+  code: "lime-heavy",
+  severity: "danger",
+  source: "psu-home-garden-lime",
+  sentence: ({ gramsPerSquareMetreInOneGo, limitGramsPerSquareMetre }) =>
+    `Even in three goes each is ${shown(gramsPerSquareMetreInOneGo)} g/m2 of calcium carbonate, where ${shown(limitGramsPerSquareMetre)} are split in two. Check the figures, ask the laboratory, and give no more than one go before a new test: it can spoil the bed for years.`,
+};
+
+/** Of hydroxides and oxides, which do not wait for a season. */
+export const LIME_QUICK: CautionKind<Facts> = {
+  code: "lime-quick",
+  severity: "note",
+  source: "common-practice",
+  sentence: () =>
+    "Mix it through the whole depth at once, and test again after a month. Keep it off paths and out of ponds and streams, where it kills, and follow the bag and local rules.",
+};
+
 export const LIME_SLOW: CautionKind<Facts> = {
   code: "lime-slow",
   severity: "note",

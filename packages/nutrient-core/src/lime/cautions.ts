@@ -1,8 +1,6 @@
 import { type Caution, raise } from "../outcome/caution.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
-import { dressingCautions } from "../solution/dressing-cautions.ts";
-import type { Extent } from "../supply/basis.ts";
-import { type Delivered, deliver } from "../supply/supply.ts";
+import { LIME_IN_ONE_GO } from "../solution/feed-limits.ts";
 import {
   BY_TEXTURE,
   CAUSTIC_LIME,
@@ -10,6 +8,8 @@ import {
   GOAL_REACHED,
   LIME_APART,
   LIME_GOES,
+  LIME_HEAVY,
+  LIME_QUICK,
   LIME_SLOW,
   MAGNESIUM_BROUGHT,
   NO_ACID,
@@ -42,16 +42,9 @@ export function limeCautions(input: LimeInput, result: LimeResult, need: Need): 
     return [
       input.fromPh === input.toPh ? raise(GOAL_REACHED, { ph: input.toPh }) : raise(NO_ACID, { toPh: input.toPh }),
     ];
-  const amounts = [{ product: input.product, massGrams: first.massGrams }];
-  const extent: Extent = { basis: "squareMetre", amount: input.area.squareMetres };
-  const delivered = deliver(amounts, extent);
   return [
-    // One go is judged, as it is spread.
-    ...dressingCautions(delivered, extent, amounts),
     ...hazardCautions([input.product]),
-    ...(input.agent.kind === "lime"
-      ? cautionsOfLime(input, result, result.deliveredGramsPerSquareMetre)
-      : cautionsOfSulfur(input, result, need)),
+    ...(input.agent.kind === "lime" ? cautionsOfLime(input, result) : cautionsOfSulfur(input, result, need)),
     ...(input.soil.kind === "texture" && input.soil.texture === "sand" ? [raise(SAND_HOLDS_LITTLE, {})] : []),
     raise(SOIL_NOT_MIX, {}),
   ];
@@ -59,14 +52,19 @@ export function limeCautions(input: LimeInput, result: LimeResult, need: Need): 
 
 function cautionsOfLime(
   { product, soil, toPh }: LimeInput,
-  { applications }: LimeResult,
-  delivered: Delivered,
+  { applications, needed, deliveredGramsPerSquareMetre }: LimeResult,
 ): Caution[] {
   const formula = product.formula ?? "";
-  const magnesium = delivered.Mg ?? 0;
+  const slaked = /OH/.test(formula);
+  const burnt = /^(?:Ca|Mg)O$/.test(formula);
+  const magnesium = deliveredGramsPerSquareMetre.Mg ?? 0;
+  const inOneGo = needed.gramsPerSquareMetre / applications.length;
   return [
-    ...(/OH/.test(formula) ? [raise(CAUSTIC_LIME, { product: product.name })] : []),
-    ...(/^(?:Ca|Mg)O$/.test(formula) ? [raise(QUICKLIME, { product: product.name })] : []),
+    ...(slaked ? [raise(CAUSTIC_LIME, { product: product.name })] : []),
+    ...(burnt ? [raise(QUICKLIME, { product: product.name })] : []),
+    ...(inOneGo > LIME_IN_ONE_GO
+      ? [raise(LIME_HEAVY, { gramsPerSquareMetreInOneGo: inOneGo, limitGramsPerSquareMetre: LIME_IN_ONE_GO })]
+      : []),
     ...(applications.length > 1 ? [raise(LIME_GOES, { goes: applications.length })] : []),
     ...(toPh > OVERLIMED_ABOVE_PH ? [raise(OVERLIMING, { toPh })] : []),
     raise(LIME_APART, {}),
@@ -79,7 +77,7 @@ function cautionsOfLime(
           ),
         ]),
     ...(magnesium > 0 ? [raise(MAGNESIUM_BROUGHT, { magnesiumGramsPerSquareMetre: magnesium })] : []),
-    raise(LIME_SLOW, {}),
+    raise(slaked || burnt ? LIME_QUICK : LIME_SLOW, {}),
   ];
 }
 

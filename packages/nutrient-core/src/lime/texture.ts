@@ -4,12 +4,17 @@ import { answer, type Outcome, unusable } from "../outcome/outcome.ts";
 export const TEXTURES = ["sand", "sandy-loam", "loam", "clay-loam", "clay"] as const;
 export type Texture = (typeof TEXTURES)[number];
 
-/** Other words for them. That loamy sand and silt loam behave as these neighbours do is common practice, no source. */
+/** The other classes of the soil triangle, by the neighbour whose rates they take (common practice, no source). */
 const ALSO: Readonly<Record<string, Texture>> = {
   sandy: "sand",
   "loamy-sand": "sand",
   loamy: "loam",
+  silt: "loam",
   "silt-loam": "loam",
+  "sandy-clay-loam": "clay-loam",
+  "silty-clay-loam": "clay-loam",
+  "sandy-clay": "clay",
+  "silty-clay": "clay",
   "heavy-clay": "clay",
 };
 
