@@ -209,6 +209,9 @@ describe("the board", () => {
       expect(own(k, 1e-16, 1e-3, 3)).toEqual([false, false]);
       expect(own(k, 60e-3, 1e-3, 3)).toEqual([true, false]);
       expect(own(k, 40e-3, 1e-3, 3)).toEqual([false, true]);
+      // Just 50 times its doubt is not above it; just 50 times the rounding of a 1 is no more than rounding.
+      expect(own(k, 50 * 2 ** -10, 2 ** -10, 3)).toEqual([false, true]);
+      expect(own(k, 50 * 2 ** -53, 1e-3, 3)).toEqual([false, false]);
     }
   });
 });

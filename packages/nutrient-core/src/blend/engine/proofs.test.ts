@@ -27,4 +27,9 @@ test("a price of rounding is none, and sides that cancel leave nothing", () => {
   expect(multipliers(1e-13, -1e-13)).toEqual([0, 0]);
   expect(multipliers(1e-3, -1e-3 * (1 - 1e-14))).toEqual([0, 0]);
   expect(multipliers(1e-3, -1e-3 * (1 - 1e-10))[1]).toBeGreaterThan(0);
+  expect(multipliers(1e-12, 0)).toEqual([0, 0]);
+  expect(multipliers(2e-12, 0)[1]).toBeGreaterThan(0);
+  // What cancels is measured by the size of the two, however large.
+  expect(multipliers(1e3, -1e3 * (1 - 1e-14))).toEqual([0, 0]);
+  expect(multipliers(1e-3, -1e-3 * (1 - 1e-11))[1]).toBeGreaterThan(0);
 });
