@@ -217,7 +217,7 @@ const CASES: readonly (readonly [what: string, argv: readonly string[], code: st
   ["a worth of sulfur", [...SULFUR, "--cce", "90%"], "options-conflict"],
   ["a fineness of sulfur", [...SULFUR, "--fineness", "90%"], "options-conflict"],
   ["a fineness over the whole", [...LIME, "--fineness", "through 60 mesh 90, 20-60 mesh 20"], "fineness-unreadable"],
-  ["a sieve class twice", [...LIME, "--fineness", "20-60 mesh 5, 20-60 mesh 6"], "fineness-unreadable"],
+  ["a sieve class twice", [...LIME, "--fineness", "through 60 mesh 5, through 60 mesh 6"], "fineness-unreadable"],
   ["sieves of two schemes", [...LIME, "--fineness", "through 60 mesh 50, 60-100 mesh 20"], "fineness-unreadable"],
   ["a sieve that two schemes count differently", [...LIME, "--fineness", "20-60 mesh 60"], "fineness-unreadable"],
   ["a fineness of nothing", [...LIME, "--fineness", "through 60 mesh 0"], "fineness-unreadable"],

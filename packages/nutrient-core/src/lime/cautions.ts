@@ -4,26 +4,25 @@ import { LIME_IN_ONE_GO } from "../solution/feed-limits.ts";
 import {
   BY_TEXTURE,
   CAUSTIC_LIME,
-  FREE_LIME,
-  GOAL_REACHED,
   LIME_APART,
   LIME_GOES,
   LIME_HEAVY,
   LIME_QUICK,
   LIME_SLOW,
   MAGNESIUM_BROUGHT,
-  NO_ACID,
   OVERLIMING,
   QUICKLIME,
-  SAND_HOLDS_LITTLE,
-  SOIL_NOT_MIX,
+  TEST_SCATTER,
+} from "./caution-kinds/lime.ts";
+import { GOAL_REACHED, NO_ACID, SAND_HOLDS_LITTLE, SOIL_NOT_MIX } from "./caution-kinds/soil.ts";
+import {
+  FREE_LIME,
   SULFUR_GOES,
   SULFUR_NEAR_PLANTS,
   SULFUR_SLOW,
   SULFUR_SOURCES,
-  TEST_SCATTER,
   TOO_SOUR,
-} from "./caution-kinds.ts";
+} from "./caution-kinds/sulfur.ts";
 import type { LimeInput, LimeResult } from "./lime-input.ts";
 import type { Need } from "./need.ts";
 import { POUNDS_PER_100_SQUARE_FEET } from "./printed-unit.ts";

@@ -50,8 +50,8 @@ export interface LimeResult {
   readonly calciumCarbonateEquivalentPercent?: number;
   /** Of a lime whose fineness was said: how much of it works in the first year. */
   readonly finenessPercent?: number;
-  /** By which figure it was worked out, and the id of its source. */
+  /** By which figure it was worked out, and the id of its source: null where the goal is reached, and none was asked. */
   readonly by: TestMethod | "texture";
-  readonly source: string;
+  readonly source: string | null;
   readonly deliveredGramsPerSquareMetre: BothForms;
 }

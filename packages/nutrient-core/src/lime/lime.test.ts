@@ -202,6 +202,26 @@ describe("cautions", () => {
     expect(codesOf({ ...SULFUR, to: "5" })).toEqual(expect.arrayContaining(["too-sour", "sulfur-in-goes"]));
   });
 
+  test("their figures are those of the case and of their sources", () => {
+    const factsOf = (request: LimeRequest, code: string) =>
+      outcomeOf(request).cautions.find((caution) => caution.code === code)!.facts;
+    // 0.7 lb on 100 sq ft of a planted bed in a year (extension-blueberry-ph).
+    near(Number(factsOf(SULFUR, "sulfur-near-plants")["gramsPerSquareMetreAYear"]), 34.177, 1e-4);
+    const shallow = factsOf(SULFUR, "sulfur-sources-differ");
+    const deep = factsOf({ ...SULFUR, depth: "30 cm" }, "sulfur-sources-differ");
+    near(Number(deep["low"]), 2 * Number(shallow["low"]));
+    near(Number(deep["high"]), 2 * Number(shallow["high"]));
+    near(Number(factsOf(TEST, "soil-test-scatter")["percentExplained"]), 82);
+    // 23.2 US tons an acre in three goes.
+    const heavy = factsOf({ ...TEST, to: "7.2", bufferPh: "4.8" }, "lime-heavy");
+    near(Number(heavy["gramsPerSquareMetreInOneGo"]), (23.2 * 224.1702) / 3, 1e-6);
+    const dolomite = { ...LIME, material: "dolomitic-lime" };
+    near(
+      Number(factsOf(dolomite, "lime-brings-magnesium")["magnesiumGramsPerSquareMetre"]),
+      0.11 * resultOf(dolomite).gramsPerSquareMetre,
+    );
+  });
+
   test("their sources are on file, and so are those of the working", () => {
     const requests = [
       ...TEXTURES.flatMap((texture) => [
@@ -222,8 +242,8 @@ describe("cautions", () => {
     ];
     for (const request of requests) {
       const { cautions, working, value } = outcomeOf(request);
-      const ids = [...cautions, ...working].map(({ source }) => source).filter((id) => id !== null);
-      for (const id of [...ids, value.source]) expect(Object.keys(sources)).toContain(id);
+      const named = [...cautions, ...working, value].map(({ source }) => source);
+      for (const id of named.filter((source) => source !== null)) expect(Object.keys(sources)).toContain(id);
     }
   });
 });

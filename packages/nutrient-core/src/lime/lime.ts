@@ -1,12 +1,11 @@
 import { inOrderOfUrgency } from "../outcome/caution.ts";
 import { answer, type Outcome } from "../outcome/outcome.ts";
-import { term, type WorkingLine } from "../outcome/working.ts";
-import { equivalentWorking } from "../product/calcium-carbonate-equivalent.ts";
 import type { Extent } from "../supply/basis.ts";
 import { inBothForms } from "../supply/both-forms.ts";
 import { volumeOf } from "../supply/one-product.ts";
-import { deliver, massForRate, massWorking } from "../supply/supply.ts";
+import { deliver, massForRate } from "../supply/supply.ts";
 import type { Agent } from "./agent.ts";
+import { amountWorking } from "./amount-working.ts";
 import { applicationsOf } from "./applications.ts";
 import { limeCautions } from "./cautions.ts";
 import type { LimeInput, LimeResult } from "./lime-input.ts";
@@ -68,17 +67,11 @@ export function lime(input: LimeInput): Outcome<LimeResult> {
   };
   const working = [
     ...need.working,
-    ...(Math.abs(toDepth - 1) < FLOATING ? [] : [depthLine(need, depthMetres, needed)]),
-    ...materialLines(input),
-    massLine(input, needed, extent, massGrams),
-    perSquareMetreLine(massGrams, area.squareMetres),
+    ...amountWorking(input, need, { depthMetres, needed, massGrams }),
     ...volumeWorking,
   ];
   return answer(result, inOrderOfUrgency(limeCautions(input, result, need)), working);
 }
-
-/** Six inches are not always the same number, by the way they were written. */
-const FLOATING = 1e-12;
 
 function needOf({ agent, soil, fromPh, toPh }: LimeInput): Need {
   if (fromPh === toPh) return nothing(agent);
@@ -91,7 +84,7 @@ const nothing = ({ kind }: Agent): Need => ({
   gramsPerSquareMetre: 0,
   range: [0, 0],
   depthMetres: kind === "lime" ? SIX_INCHES : FIFTEEN_CENTIMETRES,
-  source: "common-practice",
+  source: null,
   working: [],
 });
 
@@ -102,61 +95,4 @@ function massFor({ agent, product, area }: LimeInput, needed: number, extent: Ex
   // The door lets sulfur in only where the product holds some.
   if (agent.kind === "sulfur") return massForRate(product, "S", needed, extent)!;
   return (area.squareMetres * needed) / countsOf(agent);
-}
-
-function massLine(input: LimeInput, needed: number, extent: Extent, massGrams: number): WorkingLine {
-  const { agent, product, area } = input;
-  if (agent.kind === "sulfur") return massWorking(product, "S", needed, extent, massGrams);
-  const counts = [agent.equivalent, ...(agent.fineness ? [agent.fineness.value] : [])].map(term).join(" * ");
-  return {
-    label: `${product.name} for the whole bed`,
-    expression: `${term(area.squareMetres)} m^2 * ${term(needed)} g/m^2 / (${counts})`,
-    value: massGrams,
-    unit: "g",
-    // The correction by calcium carbonate equivalent.
-    source: "psu-home-garden-lime",
-  };
-}
-
-function materialLines({ agent, product }: LimeInput): WorkingLine[] {
-  if (agent.kind === "sulfur") return [];
-  const { equivalent, equivalentFrom, fineness } = agent;
-  return [
-    ...(equivalentFrom === "composition" ? [equivalentWorking(product, equivalent)] : []),
-    ...(fineness?.source
-      ? [
-          {
-            label: "what is fine enough to work in the first year",
-            expression: fineness.expression,
-            value: fineness.value,
-            unit: "",
-            source: fineness.source,
-          },
-        ]
-      : []),
-  ];
-}
-
-function depthLine(
-  { gramsPerSquareMetre, depthMetres: printed }: Need,
-  depthMetres: number,
-  value: number,
-): WorkingLine {
-  return {
-    label: "for the depth it is mixed through",
-    expression: `${term(gramsPerSquareMetre)} g/m^2 * ${term(depthMetres)} m / (${term(printed)} m)`,
-    value,
-    unit: "g/m^2",
-    source: null,
-  };
-}
-
-function perSquareMetreLine(massGrams: number, squareMetres: number): WorkingLine {
-  return {
-    label: "on each square metre",
-    expression: `${term(massGrams)} g / (${term(squareMetres)} m^2)`,
-    value: massGrams / squareMetres,
-    unit: "g/m^2",
-    source: null,
-  };
 }

@@ -8,7 +8,8 @@ export interface Need {
   readonly range: readonly [number, number];
   /** The depth that the figure is for, metres. */
   readonly depthMetres: number;
-  readonly source: string;
+  /** Null where nothing is to be moved, so that no source was asked. */
+  readonly source: string | null;
   readonly working: readonly WorkingLine[];
 }
 

@@ -37,20 +37,17 @@ export function sulfurNeed(texture: Texture, fromPh: number, toPh: number): Need
   const lines = steps.map(({ rate, ...step }) => stepLine(rate, texture, step));
   const gramsPerSquareMetre = lines.reduce((sum, { value }) => sum + value, 0);
   const ends = ([0, 1] as const).map((end) =>
-    endLine(
-      end,
-      steps.map((step) => ({ ...step, rate: spanOf(step.compared, texture)[end] })),
-    ),
+    steps.map((step) => endLine(end, spanOf(step.compared, texture)[end], step)),
   );
   return {
     gramsPerSquareMetre,
     range: around(
       gramsPerSquareMetre,
-      ends.map(({ value }) => value),
+      ends.map((parts) => parts.reduce((sum, { value }) => sum + value, 0)),
     ),
     depthMetres: FIFTEEN_CENTIMETRES,
     source: (steps.at(-1)?.rate ?? lower).source,
-    working: [...lines, ...(lines.length < 2 ? [] : [together(lines, gramsPerSquareMetre)]), ...ends],
+    working: [...lines, ...(lines.length < 2 ? [] : [together(lines, gramsPerSquareMetre)]), ...ends.flat()],
   };
 }
 
@@ -80,14 +77,12 @@ function together(lines: readonly WorkingLine[], value: number): WorkingLine {
   };
 }
 
-function endLine(end: 0 | 1, steps: readonly (Step & { readonly rate: SourcedRate })[]): WorkingLine {
+function endLine(end: 0 | 1, rate: SourcedRate, { upper, lower }: Step): WorkingLine {
   return {
-    label: end === 0 ? "by the lowest rate that is published" : "by the highest rate that is published",
-    expression: steps
-      .map(({ rate, upper, lower }) => `(${term(upper)} - ${term(lower)}) * ${term(rate.gramsPerSquareMetre)} g/m^2`)
-      .join(" + "),
-    value: steps.reduce((sum, { rate, upper, lower }) => sum + (upper - lower) * rate.gramsPerSquareMetre, 0),
+    label: `by the ${end === 0 ? "lowest" : "highest"} published rate, from pH ${upper} to ${lower}`,
+    expression: `(${term(upper)} - ${term(lower)}) * ${term(rate.gramsPerSquareMetre)} g/m^2`,
+    value: (upper - lower) * rate.gramsPerSquareMetre,
     unit: "g/m^2",
-    source: steps[0]?.rate.source ?? null,
+    source: rate.source,
   };
 }
