@@ -31,7 +31,7 @@ export {
 export { label } from "./label/label.ts";
 export type { HeldMass, LabelInput, LabelPercent, LabelResult } from "./label/label-result.ts";
 export { type LabelRequest, readLabelRequest } from "./label/read-label-request.ts";
-export type { Agent } from "./lime/agent.ts";
+export type { Amendment } from "./lime/amendment.ts";
 export { lime } from "./lime/lime.ts";
 export type { LimeAmount, LimeApplication, LimeInput, LimeResult } from "./lime/lime-input.ts";
 export { type LimeRequest, readLime } from "./lime/read-lime.ts";

@@ -44,7 +44,7 @@ export const limeCommand: TrugCommand = {
   },
 };
 
-function understood({ product, agent, area, fromPh, toPh, soil, depthMetres }: LimeInput): object {
+function understood({ product, amendment, area, fromPh, toPh, soil, depthMetres }: LimeInput): object {
   return {
     material: product.id,
     composition: product.composition,
@@ -53,9 +53,9 @@ function understood({ product, agent, area, fromPh, toPh, soil, depthMetres }: L
     toPh,
     ...(soil.kind === "texture" ? { texture: soil.texture } : { test: soil.test }),
     ...(depthMetres === undefined ? {} : { depthMetres }),
-    ...(agent.kind === "lime" && agent.equivalentFrom === "label"
-      ? { calciumCarbonateEquivalent: agent.equivalent }
+    ...(amendment.kind === "lime" && amendment.equivalentFrom === "label"
+      ? { calciumCarbonateEquivalent: amendment.equivalent }
       : {}),
-    ...(agent.kind === "lime" && agent.fineness ? { fineness: agent.fineness.value } : {}),
+    ...(amendment.kind === "lime" && amendment.fineness ? { fineness: amendment.fineness.value } : {}),
   };
 }

@@ -49,8 +49,8 @@ function goes({ applications }: LimeResult, habit: UnitHabit): string {
   return `in ${applications.length} goes of ${rough(first.massGrams, habit)}, ${pause}`;
 }
 
-function countedAs({ agent }: LimeInput, result: LimeResult): string {
-  if (agent.kind === "sulfur") return "";
+function countedAs({ amendment }: LimeInput, result: LimeResult): string {
+  if (amendment.kind === "sulfur") return "";
   const fine =
     result.finenessPercent === undefined ? "finely ground" : `${shown(result.finenessPercent)} % fine enough`;
   return `; counted as ${shown(result.calciumCarbonateEquivalentPercent ?? 0)} % calcium carbonate, ${fine}`;

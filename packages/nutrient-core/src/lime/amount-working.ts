@@ -22,10 +22,12 @@ export function amountWorking(
   ];
 }
 
-function massLine({ agent, product, area }: LimeInput, needed: number, massGrams: number): WorkingLine {
-  if (agent.kind === "sulfur")
+function massLine({ amendment, product, area }: LimeInput, needed: number, massGrams: number): WorkingLine {
+  if (amendment.kind === "sulfur")
     return massWorking(product, "S", needed, { basis: "squareMetre", amount: area.squareMetres }, massGrams);
-  const counts = [agent.equivalent, ...(agent.fineness ? [agent.fineness.value] : [])].map(term).join(" * ");
+  const counts = [amendment.equivalent, ...(amendment.fineness ? [amendment.fineness.value] : [])]
+    .map(term)
+    .join(" * ");
   return {
     label: `${product.name} for the whole bed`,
     expression: `${term(area.squareMetres)} m^2 * ${term(needed)} g/m^2 / (${counts})`,
@@ -36,9 +38,9 @@ function massLine({ agent, product, area }: LimeInput, needed: number, massGrams
   };
 }
 
-function materialLines({ agent, product }: LimeInput): WorkingLine[] {
-  if (agent.kind === "sulfur") return [];
-  const { equivalent, equivalentFrom, fineness } = agent;
+function materialLines({ amendment, product }: LimeInput): WorkingLine[] {
+  if (amendment.kind === "sulfur") return [];
+  const { equivalent, equivalentFrom, fineness } = amendment;
   return [
     ...(equivalentFrom === "composition" ? [equivalentWorking(product, equivalent)] : []),
     ...(fineness?.source

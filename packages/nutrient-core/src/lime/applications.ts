@@ -1,5 +1,5 @@
 import { LIME_IN_ONE_GO, LIME_IN_TWO_GOES } from "../solution/feed-limits.ts";
-import type { Agent } from "./agent.ts";
+import type { Amendment } from "./amendment.ts";
 import type { LimeApplication } from "./lime-input.ts";
 
 /** Half a year between limings (psu-home-garden-lime). */
@@ -24,19 +24,19 @@ const reaches = (grams: number, limit: number): boolean => grams >= limit * (1 -
  * @returns Equal parts; none where nothing is needed.
  */
 export function applicationsOf(
-  agent: Agent,
+  amendment: Amendment,
   neededGramsPerSquareMetre: number,
   phUnits: number,
   whole: Pick<LimeApplication, "massGrams" | "gramsPerSquareMetre">,
 ): readonly LimeApplication[] {
   if (!(whole.massGrams > 0)) return [];
   const goes =
-    agent.kind === "sulfur"
+    amendment.kind === "sulfur"
       ? Math.max(1, Math.ceil(phUnits / SULFUR_UNITS_IN_ONE_GO - FLOATING))
       : 1 +
         Number(reaches(neededGramsPerSquareMetre, LIME_IN_ONE_GO)) +
         Number(reaches(neededGramsPerSquareMetre, LIME_IN_TWO_GOES));
-  const months = agent.kind === "sulfur" ? SULFUR_MONTHS : LIME_MONTHS;
+  const months = amendment.kind === "sulfur" ? SULFUR_MONTHS : LIME_MONTHS;
   return Array.from({ length: goes }, (_, go) => ({
     month: go * months,
     massGrams: whole.massGrams / goes,

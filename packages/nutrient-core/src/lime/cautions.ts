@@ -43,7 +43,7 @@ export function limeCautions(input: LimeInput, result: LimeResult, need: Need): 
     ];
   return [
     ...hazardCautions([input.product]),
-    ...(input.agent.kind === "lime" ? cautionsOfLime(input, result) : cautionsOfSulfur(input, result, need)),
+    ...(input.amendment.kind === "lime" ? cautionsOfLime(input, result) : cautionsOfSulfur(input, result, need)),
     ...(input.soil.kind === "texture" && input.soil.texture === "sand" ? [raise(SAND_HOLDS_LITTLE, {})] : []),
     raise(SOIL_NOT_MIX, {}),
   ];

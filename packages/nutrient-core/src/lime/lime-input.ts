@@ -1,13 +1,13 @@
 import type { Product } from "../product/product.ts";
 import type { BothForms } from "../supply/both-forms.ts";
 import type { FedArea } from "../supply/read-area.ts";
-import type { Agent } from "./agent.ts";
+import type { Amendment } from "./amendment.ts";
 import type { Soil } from "./read-soil.ts";
 import type { TestMethod } from "./soil-test.ts";
 
 export interface LimeInput {
   readonly product: Product;
-  readonly agent: Agent;
+  readonly amendment: Amendment;
   readonly area: FedArea;
   /** Measured in water. */
   readonly fromPh: number;

@@ -4,7 +4,7 @@ import type { Extent } from "../supply/basis.ts";
 import { inBothForms } from "../supply/both-forms.ts";
 import { volumeOf } from "../supply/one-product.ts";
 import { deliver, massForRate } from "../supply/supply.ts";
-import type { Agent } from "./agent.ts";
+import type { Amendment } from "./amendment.ts";
 import { amountWorking } from "./amount-working.ts";
 import { applicationsOf } from "./applications.ts";
 import { limeCautions } from "./cautions.ts";
@@ -25,10 +25,10 @@ import { textureNeed } from "./texture-need.ts";
  * @returns The amount, for the whole area and each square metre, its range, the goes it is spread in, and what comes
  *   along with it. Cautions: burns, goes, free lime, dust, magnesium, sources that differ.
  * @example
- * lime({ product: readProduct("CaCO3").value, agent: { kind: "lime", equivalent: 1, equivalentFrom: "composition" }, area: { squareMetres: 2 }, fromPh: 5.5, toPh: 6.5, soil: { kind: "texture", texture: "loam" } })  // => { gramsPerSquareMetre: 390.59... }
+ * lime({ product: readProduct("CaCO3").value, amendment: { kind: "lime", equivalent: 1, equivalentFrom: "composition" }, area: { squareMetres: 2 }, fromPh: 5.5, toPh: 6.5, soil: { kind: "texture", texture: "loam" } })  // => { gramsPerSquareMetre: 390.59... }
  */
 export function lime(input: LimeInput): Outcome<LimeResult> {
-  const { product, agent, area } = input;
+  const { product, amendment, area } = input;
   const extent: Extent = { basis: "squareMetre", amount: area.squareMetres };
   const need = needOf(input);
   const depthMetres = input.depthMetres ?? need.depthMetres;
@@ -54,13 +54,13 @@ export function lime(input: LimeInput): Outcome<LimeResult> {
     rangeGramsPerSquareMetre: [low / area.squareMetres, high / area.squareMetres],
     areaSquareMetres: area.squareMetres,
     depthMetres,
-    applications: applicationsOf(agent, needed, Math.abs(input.toPh - input.fromPh), {
+    applications: applicationsOf(amendment, needed, Math.abs(input.toPh - input.fromPh), {
       massGrams,
       gramsPerSquareMetre,
     }),
-    needed: { of: agent.kind === "lime" ? "calcium carbonate" : "sulfur", gramsPerSquareMetre: needed },
-    ...(agent.kind === "lime" ? { calciumCarbonateEquivalentPercent: 100 * agent.equivalent } : {}),
-    ...(agent.kind === "lime" && agent.fineness ? { finenessPercent: 100 * agent.fineness.value } : {}),
+    needed: { of: amendment.kind === "lime" ? "calcium carbonate" : "sulfur", gramsPerSquareMetre: needed },
+    ...(amendment.kind === "lime" ? { calciumCarbonateEquivalentPercent: 100 * amendment.equivalent } : {}),
+    ...(amendment.kind === "lime" && amendment.fineness ? { finenessPercent: 100 * amendment.fineness.value } : {}),
     by: input.soil.kind === "texture" ? "texture" : input.soil.test.method,
     source: need.source,
     deliveredGramsPerSquareMetre: inBothForms(deliver(amounts, extent)),
@@ -73,14 +73,14 @@ export function lime(input: LimeInput): Outcome<LimeResult> {
   return answer(result, inOrderOfUrgency(limeCautions(input, result, need)), working);
 }
 
-function needOf({ agent, soil, fromPh, toPh }: LimeInput): Need {
-  if (fromPh === toPh) return nothing(agent);
+function needOf({ amendment, soil, fromPh, toPh }: LimeInput): Need {
+  if (fromPh === toPh) return nothing(amendment);
   // The door lets no test in with sulfur.
   if (soil.kind === "test") return testNeed(soil.test, fromPh, toPh);
-  return agent.kind === "lime" ? textureNeed(soil.texture, fromPh, toPh) : sulfurNeed(soil.texture, fromPh, toPh);
+  return amendment.kind === "lime" ? textureNeed(soil.texture, fromPh, toPh) : sulfurNeed(soil.texture, fromPh, toPh);
 }
 
-const nothing = ({ kind }: Agent): Need => ({
+const nothing = ({ kind }: Amendment): Need => ({
   gramsPerSquareMetre: 0,
   range: [0, 0],
   depthMetres: kind === "lime" ? SIX_INCHES : FIFTEEN_CENTIMETRES,
@@ -89,10 +89,11 @@ const nothing = ({ kind }: Agent): Need => ({
 });
 
 /** How much of a lime counts: as calcium carbonate, and fine enough to work. */
-const countsOf = (agent: Extract<Agent, { kind: "lime" }>): number => agent.equivalent * (agent.fineness?.value ?? 1);
+const countsOf = (amendment: Extract<Amendment, { kind: "lime" }>): number =>
+  amendment.equivalent * (amendment.fineness?.value ?? 1);
 
-function massFor({ agent, product, area }: LimeInput, needed: number, extent: Extent): number {
+function massFor({ amendment, product, area }: LimeInput, needed: number, extent: Extent): number {
   // The door lets sulfur in only where the product holds some.
-  if (agent.kind === "sulfur") return massForRate(product, "S", needed, extent)!;
-  return (area.squareMetres * needed) / countsOf(agent);
+  if (amendment.kind === "sulfur") return massForRate(product, "S", needed, extent)!;
+  return (area.squareMetres * needed) / countsOf(amendment);
 }

@@ -1,6 +1,6 @@
 import type { Problem } from "../outcome/problem.ts";
 import { term } from "../outcome/working.ts";
-import type { Agent } from "./agent.ts";
+import type { Amendment } from "./amendment.ts";
 import { MEHLICH } from "./mehlich-table.ts";
 import type { Soil } from "./read-soil.ts";
 import { SIKORA } from "./sikora-table.ts";
@@ -26,8 +26,8 @@ const SULFUR_TO_PH = 4.5;
  * What of a request lies outside the range that its source prints. Nothing is read beyond a table's end: lime and
  * sulfur that were guessed too high cannot be taken out again.
  */
-export function outsidePrintedRange(agent: Agent, soil: Soil, fromPh: number, toPh: number): Problem[] {
-  return boundsOf(agent, soil, fromPh, toPh)
+export function outsidePrintedRange(amendment: Amendment, soil: Soil, fromPh: number, toPh: number): Problem[] {
+  return boundsOf(amendment, soil, fromPh, toPh)
     .filter(({ value, least, most }) => value < least || value > most)
     .map(({ path, value, least, most, whose, hint }) => ({
       code: "outside-printed-range",
@@ -43,10 +43,10 @@ const TEST_INSTEAD = "have the soil tested by a laboratory with a buffer, and gi
 const ASK_LABORATORY = "ask the laboratory that made the test for its own recommendation";
 const IN_STEPS = "go there in steps, with a new test after each";
 
-function boundsOf(agent: Agent, soil: Soil, fromPh: number, toPh: number): readonly Bound[] {
+function boundsOf(amendment: Amendment, soil: Soil, fromPh: number, toPh: number): readonly Bound[] {
   const from = { path: "from", value: fromPh } as const;
   const to = { path: "to", value: toPh } as const;
-  if (agent.kind === "sulfur") {
+  if (amendment.kind === "sulfur") {
     const whose = "the published sulfur rates cover";
     const least = SULFUR_TO_PH;
     const most = SULFUR_FROM_PH;

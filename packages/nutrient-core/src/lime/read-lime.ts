@@ -7,7 +7,7 @@ import { readProduct } from "../product/read-product.ts";
 import { ofDimension } from "../quantity/quantity.ts";
 import { type FedArea, readArea } from "../supply/read-area.ts";
 import type { ReadingContext } from "../supply/reading-context.ts";
-import { type Agent, agentOf } from "./agent.ts";
+import { type Amendment, amendmentOf } from "./amendment.ts";
 import type { LimeInput } from "./lime-input.ts";
 import { outsidePrintedRange } from "./printed-range.ts";
 import { readPh } from "./read-ph.ts";
@@ -42,7 +42,7 @@ export type LimeRequest = z.infer<typeof limeRequest>;
 export function readLime(request: unknown, context: ReadingContext): Outcome<LimeInput> {
   return andThen(throughDoor(limeRequest, request), (texts) => {
     const parts = gather<{
-      material: { product: Product; agent: Agent };
+      material: { product: Product; amendment: Amendment };
       area: FedArea;
       fromPh: number;
       toPh: number;
@@ -50,7 +50,7 @@ export function readLime(request: unknown, context: ReadingContext): Outcome<Lim
       depthMetres: number | undefined;
     }>({
       material: andThen(at("material", readProduct(texts.material, { shelf: context.shelf })), (product) =>
-        andThen(agentOf(product, texts), (agent) => answer({ product, agent })),
+        andThen(amendmentOf(product, texts), (amendment) => answer({ product, amendment })),
       ),
       area: texts.area === undefined ? unusable(AREA_MISSING) : at("area", readArea(texts.area, context.quantity)),
       fromPh: texts.from === undefined ? unusable(phMissing("from")) : at("from", readPh(texts.from)),
@@ -58,18 +58,18 @@ export function readLime(request: unknown, context: ReadingContext): Outcome<Lim
       soil: readSoil(texts),
       depthMetres: texts.depth === undefined ? answer(undefined) : at("depth", readDepth(texts.depth, context)),
     });
-    return andThen(parts, ({ material: { product, agent }, area, fromPh, toPh, soil, depthMetres }) => {
+    return andThen(parts, ({ material: { product, amendment }, area, fromPh, toPh, soil, depthMetres }) => {
       const problems = [
-        ...againstDirection(product, agent, fromPh, toPh),
-        ...(agent.kind === "sulfur" && soil.kind === "test" ? [testOfLimeOnly(texts)] : []),
+        ...againstDirection(product, amendment, fromPh, toPh),
+        ...(amendment.kind === "sulfur" && soil.kind === "test" ? [testOfLimeOnly(texts)] : []),
       ];
       if (problems.length > 0) return unusable(...problems);
       // Where nothing is to be moved, no table is asked.
-      const outside = fromPh === toPh ? [] : outsidePrintedRange(agent, soil, fromPh, toPh);
+      const outside = fromPh === toPh ? [] : outsidePrintedRange(amendment, soil, fromPh, toPh);
       if (outside.length > 0) return unusable(...outside);
       return answer({
         product,
-        agent,
+        amendment,
         area,
         fromPh,
         toPh,
@@ -98,7 +98,7 @@ function readDepth(written: string, context: ReadingContext): Outcome<number> {
   });
 }
 
-function againstDirection({ name }: Product, { kind }: Agent, fromPh: number, toPh: number): Problem[] {
+function againstDirection({ name }: Product, { kind }: Amendment, fromPh: number, toPh: number): Problem[] {
   if (kind === "lime" ? toPh >= fromPh : toPh <= fromPh) return [];
   const does = kind === "lime" ? "raises" : "lowers";
   return [

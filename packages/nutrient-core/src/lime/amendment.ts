@@ -7,7 +7,7 @@ import { type Fineness, readFineness } from "./fineness.ts";
 import { readPercent } from "./read-percent.ts";
 
 /** How a material moves the pH, and what of it counts. */
-export type Agent =
+export type Amendment =
   | {
       readonly kind: "lime";
       /** As a fraction of pure calcium carbonate, by mass. */
@@ -22,13 +22,13 @@ export type Agent =
 const STRONGEST_PERCENT = 250;
 
 /** What may be said of a lime beside its name. */
-export interface AgentTexts {
+export interface AmendmentTexts {
   readonly cce?: string | undefined;
   readonly fineness?: string | undefined;
 }
 
 /** Tells how a product moves the pH, or says plainly that it does not. */
-export function agentOf(product: Product, { cce, fineness }: AgentTexts): Outcome<Agent> {
+export function amendmentOf(product: Product, { cce, fineness }: AmendmentTexts): Outcome<Amendment> {
   if (product.formula === "S" && fractionOf(product, "S") > 0) {
     const given = cce === undefined ? (fineness === undefined ? undefined : "fineness") : "cce";
     return given ? unusable(ofLimeOnly(given, (cce ?? fineness)!)) : answer({ kind: "sulfur" });
