@@ -45,7 +45,9 @@ export function reachAims(
       if (used <= largest) return least;
       return spendLeast(scaled, widenRanges(scaled, bands, used), least.z, prices!, proofs);
     }
-    ({ nutrients, ...hard } = withTargets(scaled, allowed));
+    const within = withTargets(scaled, allowed);
+    hard = within;
+    nutrients = within.nutrients;
   }
 
   const isBanded = !sameRanges(bands, ideals);
@@ -65,9 +67,9 @@ export function reachAims(
   const z = stage.dials.value.subarray(0, scaled.products);
   const { kept, missed } = keepMisses(scaled, allowed, bands, z);
   if (aim.next === "cost") return spendLeast(scaled, kept, z, prices!, proofs);
-  const { nutrients: keptNutrients, ...keptHard } = withTargets(scaled, kept);
-  const last = fitRanges(scaled, ideals, keptHard, z, missed);
-  proofs.push(rowsProof(scaled, last, "nearest", squaresUnit, keptNutrients));
+  const within = withTargets(scaled, kept);
+  const last = fitRanges(scaled, ideals, within, z, missed);
+  proofs.push(rowsProof(scaled, last, "nearest", squaresUnit, within.nutrients));
   return { z: settle(scaled, last), proofs };
 }
 
@@ -87,9 +89,9 @@ function spendLeast(
   }
   const unit = dearest || 1;
   for (let j = 0; j < weights.length; j++) weights[j]! /= unit;
-  const { nutrients, ...hard } = withTargets(scaled, ranges);
-  const stage = leastSum(scaled, weights, hard, start);
-  const proof = rowsProof(scaled, stage, "cost", unit, nutrients);
+  const within = withTargets(scaled, ranges);
+  const stage = leastSum(scaled, weights, within, start);
+  const proof = rowsProof(scaled, stage, "cost", unit, within.nutrients);
   return { z: settle(scaled, stage), proofs: [...proofs, proof] };
 }
 
@@ -102,7 +104,7 @@ function settle(scaled: ScaledProblem, { program, dials }: Stage): Float64Array 
     if (repair(dials)) polish(program, dials);
   }
   const z = dials.value.subarray(0, scaled.products);
-  for (let j = 0; j < z.length; j++) z[j] = within(scaled, j, z[j]!);
+  for (let j = 0; j < z.length; j++) z[j] = inRange(scaled, j, z[j]!);
   return z;
 }
 
@@ -110,7 +112,7 @@ function settle(scaled: ScaledProblem, { program, dials }: Stage): Float64Array 
 const DUST = 1e-13;
 
 /** An amount without the rounding that took it off, or out of, its range. */
-function within(scaled: ScaledProblem, j: number, z: number): number {
+function inRange(scaled: ScaledProblem, j: number, z: number): number {
   if (z <= scaled.low[j]! + DUST) return scaled.low[j]!;
   return z >= scaled.high[j]! - DUST ? scaled.high[j]! : z;
 }

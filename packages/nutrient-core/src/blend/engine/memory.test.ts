@@ -35,3 +35,35 @@ test("a copy is its own", () => {
   from[0] = 5;
   expect([...copy]).toEqual([2, 2, 2]);
 });
+
+test("vectors of the same shape are the same pieces; of another shape they are others, apart from one another", () => {
+  const take = (...counts: number[]): Float64Array[] => {
+    startMemory();
+    return counts.map((count, k) => takeFloats(count).fill(k + 1));
+  };
+  const first = take(3, 4, 5);
+  const again = take(3, 4, 5);
+  again.forEach((piece, k) => {
+    expect(piece).toBe(first[k]);
+  });
+  // As long as before but elsewhere, and in the same place but of another length.
+  for (const counts of [
+    [2, 4, 5],
+    [2, 5, 5],
+    [7, 5],
+    [3, 4, 6],
+  ]) {
+    const pieces = take(...counts);
+    pieces.forEach((piece, k) => {
+      expect([...piece]).toEqual(new Array<number>(counts[k]!).fill(k + 1));
+    });
+  }
+  // A block that is used up takes its pieces with it.
+  const before = take(3, 4, 5);
+  takeFloats(before[0]!.buffer.byteLength / 8);
+  const after = take(3, 4, 5);
+  expect(after[0]).not.toBe(before[0]);
+  after.forEach((piece, k) => {
+    expect([...piece]).toEqual(new Array<number>(before[k]!.length).fill(k + 1));
+  });
+});

@@ -83,7 +83,8 @@ function withValues(
   for (const proof of reached) {
     // What is met needs no proof.
     if (isMet && (proof.aim === "largest" || proof.aim === "squares")) continue;
-    proofs.push({ ...proof, value: values[proof.aim] });
+    const { aim, targets, ceilings, total } = proof;
+    proofs.push({ aim, targets, ceilings, total, value: values[aim] });
   }
   return proofs;
 }

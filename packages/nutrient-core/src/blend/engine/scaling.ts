@@ -60,6 +60,7 @@ export function scaleProblem(problem: BlendProblem, attempt: Attempt): ScaledPro
   const nutrients = targets.length;
   const products = raw[0]!.length;
   const scales = missScales(targets);
+  const hardRows = (problem.ceilings?.length ?? 0) + (problem.total === undefined ? 0 : 1);
   let heaviest = 0;
   for (const target of targets) heaviest = Math.max(heaviest, target.weight ?? 1);
 
@@ -78,7 +79,12 @@ export function scaleProblem(problem: BlendProblem, attempt: Attempt): ScaledPro
     missUnit: takeFloats(nutrients),
     low: takeFloats(products),
     high: takeFloats(products),
-    ...emptyHardRows(problem, products),
+    hard: {
+      rows: takeFloats(hardRows * products),
+      low: takeFloats(hardRows).fill(Number.NEGATIVE_INFINITY),
+      high: takeFloats(hardRows),
+    },
+    hardUnit: takeFloats(hardRows),
     hasTotal: problem.total !== undefined,
     attempt,
   };
@@ -119,18 +125,6 @@ function gramsOfFiller(problem: BlendProblem, j: number): number {
     if (guess && guess < Number.POSITIVE_INFINITY) return guess;
   }
   return 1;
-}
-
-function emptyHardRows(problem: BlendProblem, products: number): Pick<ScaledProblem, "hard" | "hardUnit"> {
-  const count = (problem.ceilings?.length ?? 0) + (problem.total === undefined ? 0 : 1);
-  return {
-    hard: {
-      rows: takeFloats(count * products),
-      low: takeFloats(count).fill(Number.NEGATIVE_INFINITY),
-      high: takeFloats(count),
-    },
-    hardUnit: takeFloats(count),
-  };
 }
 
 function fillHardRows(problem: BlendProblem, scaled: ScaledProblem): void {

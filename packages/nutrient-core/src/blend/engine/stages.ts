@@ -68,7 +68,8 @@ export function fitRanges(
 /** Least of a weighted sum of the products, within the ranges of the hard rows. */
 export function leastSum(scaled: ScaledProblem, weights: Float64Array, hard: HardRows, start: Float64Array): Stage {
   const { products } = scaled;
-  const program = { ...emptyProgram(scaled, products, 0, hard, hard.low.length, start), linear: weights };
+  const program = emptyProgram(scaled, products, 0, hard, hard.low.length, start);
+  program.linear.set(weights);
   return { program, dials: minimise(program), firstRow: products };
 }
 
