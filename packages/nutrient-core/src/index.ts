@@ -58,7 +58,7 @@ export { NOT_BY_SPOON } from "./product/not-by-spoon.ts";
 export { type Composition, fractionOf, type Hazard, type Product } from "./product/product.ts";
 export { readProduct } from "./product/read-product.ts";
 export { EMPTY_SHELF, readShelf, type Shelf } from "./product/shelf.ts";
-export { type Presented, present, presentIn, presentWater, type UnitHabit } from "./quantity/present.ts";
+export { type Presented, present, presentIn, presentRange, presentWater, type UnitHabit } from "./quantity/present.ts";
 export { isPlainQuantity, type Quantity, type QuantityReader, readPlainQuantity } from "./quantity/quantity.ts";
 export { addDays, type CivilDate, dateOfDay, dayNumber, daysBetween, readCivilDate } from "./season/civil-date.ts";
 export { compareProgrammes, type ProgrammeComparison } from "./season/compare.ts";

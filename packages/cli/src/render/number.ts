@@ -29,21 +29,23 @@ export function withUnit({ value, unit }: Presented, digits = 3): string {
   return `${shown(value, digits)} ${unit}`;
 }
 
-export const mass = (grams: number, habit: UnitHabit): string => withUnit(present(grams, "mass", habit));
+export const mass = (grams: number, habit: UnitHabit, digits = 3): string =>
+  withUnit(present(grams, "mass", habit), digits);
 export const volume = (litres: number, habit: UnitHabit): string => withUnit(present(litres, "volume", habit));
 export const area = (squareMetres: number, habit: UnitHabit): string => withUnit(present(squareMetres, "area", habit));
 export const length = (metres: number, habit: UnitHabit): string => withUnit(present(metres, "length", habit));
 export const water = (litres: number, habit: UnitHabit): string => withUnit(presentWater(litres, habit));
 
 /** A mass for the scale: a US grower hears ounces, and the grams most scales show. */
-export function weighed(grams: number, habit: UnitHabit): string {
-  return habit === "us" ? `${mass(grams, "us")} (${mass(grams, "metric")})` : mass(grams, "metric");
+export function weighed(grams: number, habit: UnitHabit, digits = 3): string {
+  const metric = mass(grams, "metric", digits);
+  return habit === "us" ? `${mass(grams, "us", digits)} (${metric})` : metric;
 }
 
 /** What lies on each square metre; a US grower hears it for a patch that he can see, a hundred square feet. */
-export function onEachArea(gramsPerSquareMetre: number, habit: UnitHabit): string {
-  if (habit === "metric") return `${mass(gramsPerSquareMetre, habit)} on each square metre`;
-  return `${weighed((gramsPerSquareMetre * 100) / presentIn(1, "squarefoot"), habit)} on each 100 sq ft`;
+export function onEachArea(gramsPerSquareMetre: number, habit: UnitHabit, digits = 3): string {
+  if (habit === "metric") return `${mass(gramsPerSquareMetre, habit, digits)} on each square metre`;
+  return `${weighed((gramsPerSquareMetre * 100) / presentIn(1, "squarefoot"), habit, digits)} on each 100 sq ft`;
 }
 
 /** What lies on each metre of row, or on each foot. */

@@ -66,6 +66,11 @@ const STEPS: Readonly<Record<UnitHabit, Partial<Record<Dimension, readonly Step[
 
 const BY_ID: ReadonlyMap<string, UnitDefinition> = new Map(UNITS.map((unit) => [unit.id, unit]));
 
+function stepFor(value: number, dimension: Exclude<Dimension, "time">, habit: UnitHabit): Step {
+  const steps = STEPS[habit][dimension]!;
+  return steps.find(({ id, from }) => Math.abs(presentIn(value, id)) >= from) ?? steps.at(-1)!;
+}
+
 /**
  * An amount in the unit that suits its size and the reader's habit.
  *
@@ -74,9 +79,23 @@ const BY_ID: ReadonlyMap<string, UnitDefinition> = new Map(UNITS.map((unit) => [
  * present(1500, "mass", "metric")  // => { value: 1.5, unit: "kg" }
  */
 export function present(value: number, dimension: Exclude<Dimension, "time">, habit: UnitHabit): Presented {
-  const steps = STEPS[habit][dimension]!;
-  const step = steps.find(({ id, from }) => Math.abs(value) / BY_ID.get(id)!.factor >= from) ?? steps.at(-1)!;
-  return { value: value / BY_ID.get(step.id)!.factor, unit: step.sign };
+  const { id, sign } = stepFor(value, dimension, habit);
+  return { value: presentIn(value, id), unit: sign };
+}
+
+/**
+ * Both ends of a range in one unit, the one that suits the upper end.
+ *
+ * @example
+ * presentRange([400, 1500], "mass", "metric")  // => { low: 0.4, high: 1.5, unit: "kg" }
+ */
+export function presentRange(
+  [low, high]: readonly [low: number, high: number],
+  dimension: Exclude<Dimension, "time">,
+  habit: UnitHabit,
+): { readonly low: number; readonly high: number; readonly unit: string } {
+  const { id, sign } = stepFor(high, dimension, habit);
+  return { low: presentIn(low, id), high: presentIn(high, id), unit: sign };
 }
 
 /** An amount in one named unit, for a table whose rows must share it. */
