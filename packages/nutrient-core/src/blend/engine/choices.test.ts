@@ -242,5 +242,7 @@ test("blends that take some searching: as good as trying every set, in no more s
 });
 
 /** Of 1,500 these are the first to tell when a bound or a choice goes wrong; below them, the problems solved for each. */
-const SEEDS = [5, 6, 15, 24, 27, 30, 36, 93, 102, 111, 117, 126, 133, 135, 150, 165, 186, 195, 315, 629, 671, 689];
-const EXPLORED = [0, 8, 2, 6, 10, 2, 22, 2, 2, 22, 2, 34, 17, 2, 2, 6, 6, 10, 6, 3, 3, 5];
+const SEEDS = [
+  5, 6, 15, 24, 27, 30, 36, 93, 102, 111, 117, 126, 133, 135, 150, 165, 186, 195, 315, 629, 657, 671, 689, 693,
+];
+const EXPLORED = [0, 8, 2, 6, 10, 2, 22, 2, 2, 22, 2, 34, 17, 2, 2, 6, 6, 10, 6, 3, 14, 3, 5, 10];
