@@ -56,7 +56,15 @@ test("rows minded on one side only are left out of a product's unit where that i
     ],
   };
   expect(scale(problem).grams[0]).toBe(1 / 2);
-  expect(scale(problem, { isByMinded: true }).grams[0]).toBe(1 / Math.sqrt(2));
+  expect(scale(problem, { units: "minded" }).grams[0]).toBe(1 / Math.sqrt(2));
+});
+
+test("a product may be counted by the row that it moves least, of those that it moves", () => {
+  const problem: BlendProblem = { supply: [[8], [0], [2], [4]], targets: [1, 1, 1, 1].map((wanted) => ({ wanted })) };
+  expect(scale(problem, { units: "least" }).grams[0]).toBe(1 / 2);
+  const first: BlendProblem = { supply: [[0], [2], [8]], targets: [1, 1, 1].map((wanted) => ({ wanted })) };
+  expect(scale(first, { units: "least" }).grams[0]).toBe(1 / 2);
+  expect(scale({ ...first, supply: [[0], [0], [0]] }, { units: "least" }).grams[0]).toBe(1);
 });
 
 test("a product that moves nothing is counted in the batch, in its own most or least, or in grams", () => {

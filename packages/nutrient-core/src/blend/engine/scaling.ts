@@ -42,8 +42,11 @@ export interface Attempt {
   readonly isReversed: boolean;
   /** How many times its doubt a cell must be to count. */
   readonly sure: number;
-  /** True to give each product the unit of the rows that are minded on both sides; others may dwarf them. */
-  readonly isByMinded?: boolean;
+  /**
+   * The rows that give a product its unit: all together; or, as a row far off what is wanted may dwarf the others, those
+   * that are minded on both sides, or the row that it moves least.
+   */
+  readonly units?: "minded" | "least";
   /** By how much of its scale a later aim may move what the misses have left each row; below what is checked. */
   readonly slack?: number;
 }
@@ -102,11 +105,12 @@ export function scaleProblem(problem: BlendProblem, attempt: Attempt): ScaledPro
     scaled.idealLow[i] = (idealLow(target) - offset) * unit;
     scaled.idealHigh[i] = (idealHigh(target) - offset) * unit;
     const row = raw[i]!;
-    const counts = !attempt.isByMinded || (target.direction ?? "about") === "about";
+    const counts = attempt.units !== "minded" || (target.direction ?? "about") === "about";
     for (let j = 0; j < products; j++) {
       const moved = row[j]! * unit;
       supply[i * products + j] = moved;
-      if (counts) grams[j]! += moved * moved;
+      if (attempt.units === "least") grams[j] = leastMoved(grams[j]!, moved * moved);
+      else if (counts) grams[j]! += moved * moved;
     }
   }
   for (let j = 0; j < products; j++) {
@@ -117,6 +121,11 @@ export function scaleProblem(problem: BlendProblem, attempt: Attempt): ScaledPro
   }
   fillHardRows(problem, scaled);
   return scaled;
+}
+
+/** The lesser of the two that is not 0. */
+function leastMoved(a: number, b: number): number {
+  return Math.min(a || b, b || a);
 }
 
 /** A product that moves no target (sand in a batch, say) has no natural unit; the batch or its own limits give one. */

@@ -88,6 +88,15 @@ test("a blend whose ties wear the board out is answered, if not at the first go"
   expect(solveContinuous(worn, worn.aim!).status).toBe("met");
 });
 
+test("a blend whose micronutrient dwarfs the rest is answered once its products are counted by what they move least", () => {
+  const random = seeded(290);
+  let dwarfed = randomBlend(random, { products: 30, nutrients: 20 });
+  for (let k = 0; k < 627; k++) dwarfed = randomBlend(random, { products: 30, nutrients: 20 });
+  const valid = ATTEMPTS.filter((_, way) => checkCertificate(dwarfed, solve(dwarfed, way)).valid);
+  expect(valid[0]).toEqual({ isReversed: false, sure: 10, units: "least" });
+  expect(solveContinuous(dwarfed, dwarfed.aim!).status).toBe("closest");
+});
+
 describe("blends that some way loses", () => {
   const near: BlendProblem = {
     // The second product is the first but for 2 parts in a million; the third brings a little of the second row.

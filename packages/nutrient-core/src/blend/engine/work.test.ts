@@ -161,6 +161,8 @@ test("what thirty small and thirty hard blends cost, each other way", () => {
       "5: 47982 reads, 14013 writes; hard: 104260 reads, 32112 writes",
       "6: 48753 reads, 14256 writes; hard: 104917 reads, 31781 writes",
       "7: 48702 reads, 14217 writes; hard: 114928 reads, 35868 writes",
+      "8: 45122 reads, 13234 writes; hard: 105341 reads, 32996 writes",
+      "9: 48782 reads, 14311 writes; hard: 107449 reads, 32579 writes",
     ]
   `);
 });
