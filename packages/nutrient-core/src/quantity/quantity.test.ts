@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { UNITS } from "./definitions.ts";
 import { readQuantity } from "./expression.ts";
 import { readNumber } from "./number.ts";
-import { isPlainQuantity, readPlainQuantity } from "./quantity.ts";
+import { isPlainQuantity, ofDimension, readPlainQuantity } from "./quantity.ts";
 
 const value = (text: string): number => {
   const read = readQuantity(text);
@@ -169,4 +169,19 @@ test("property: no text makes a reader throw or answer with anything but a posit
     ),
     { numRuns: 2000 },
   );
+});
+
+test("a number without a unit is asked for the units that would do", () => {
+  for (const [dimension, hint] of [
+    ["area", 'write the unit too, such as "3 m2" or "3 sq ft"'],
+    ["volume", 'write the unit too, such as "3 L" or "3 US gal"'],
+    ["mass", 'write the unit too, such as "3 g" or "3 oz"'],
+    ["length", 'write the unit too, such as "3 cm" or "3 in"'],
+    ["time", 'write the unit too, such as "3 days" or "3 weeks"'],
+  ] as const) {
+    const outcome = ofDimension(readPlainQuantity(" 3"), dimension, " 3");
+    expect(outcome).toMatchObject({ ok: false, problems: [{ code: "unit-missing", hint }] });
+  }
+  // Each of them is one that is read.
+  for (const text of ["3 sq ft", "3 US gal", "3 oz", "3 in", "3 weeks"]) expect(readPlainQuantity(text).ok).toBe(true);
 });

@@ -96,7 +96,7 @@ export const readPlainQuantity: QuantityReader = (text) => {
 
 /** Holds a quantity to the dimension that is needed here; `what` says what the quantity is for. */
 export function ofDimension(outcome: Outcome<Quantity>, dimension: Dimension, text: string): Outcome<number> {
-  if (!outcome.ok) return outcome;
+  if (!outcome.ok) return { ...outcome, problems: outcome.problems.map((problem) => nameUnits(problem, dimension)) };
   if (outcome.value.dimension !== dimension) {
     return unusable({
       code: "dimension-mismatch",
@@ -117,6 +117,24 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   volume: "9 L, 2 US gal or 2 cu ft",
   mass: "500 g or 2 lb",
   time: "14 days",
+};
+
+/** Of a number without a unit: which units would do here. */
+function nameUnits(problem: Problem, dimension: Dimension): Problem {
+  if (problem.code !== "unit-missing") return problem;
+  return {
+    ...problem,
+    expected: `${article(dimension)}, such as ${EXAMPLES[dimension]}`,
+    hint: `write the unit too, such as "${problem.received.trim()} ${UNITS_AS_WRITTEN[dimension].join(`" or "${problem.received.trim()} `)}"`,
+  };
+}
+
+const UNITS_AS_WRITTEN: Readonly<Record<Dimension, readonly string[]>> = {
+  length: ["cm", "in"],
+  area: ["m2", "sq ft"],
+  volume: ["L", "US gal"],
+  mass: ["g", "oz"],
+  time: ["days", "weeks"],
 };
 
 const article = (dimension: Dimension): string => (dimension === "area" ? "an area" : `a ${dimension}`);
