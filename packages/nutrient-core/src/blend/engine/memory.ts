@@ -11,10 +11,10 @@
 let block = new Float64Array(4096);
 let used = 0;
 
-/** The pieces of the block in the order in which they were handed out, and where each begins and ends. */
-let pieces: Float64Array[] = [];
-let starts: number[] = [];
-let ends: number[] = [];
+/** The pieces handed out, in their order, and where each begins and ends in this block. */
+const pieces: Float64Array[] = [];
+const starts: number[] = [];
+const ends: number[] = [];
 let handedOut = 0;
 
 /** Gives the whole block back. Every piece handed out before is void from here on. */
@@ -33,10 +33,8 @@ export function takeFloats(count: number): Float64Array {
     // Pieces of the old block stay good; it goes when the last of them does.
     block = new Float64Array(2 * Math.max(block.length, count));
     used = 0;
-    pieces = [];
-    starts = [];
-    ends = [];
     handedOut = 0;
+    starts.length = 0;
   }
   const from = used;
   const turn = handedOut++;
