@@ -1,6 +1,6 @@
 import { andThen, answer, at, gather, type Outcome, unusable } from "../outcome/outcome.ts";
 import type { Problem } from "../outcome/problem.ts";
-import { capital } from "../outcome/sentence.ts";
+import { capital, shown } from "../outcome/sentence.ts";
 import { calciumCarbonateEquivalent, isLimeByFormula } from "../product/calcium-carbonate-equivalent.ts";
 import { fractionOf, type Product } from "../product/product.ts";
 import { type Fineness, readFineness } from "./fineness.ts";
@@ -20,6 +20,12 @@ export type Amendment =
 
 /** Magnesium oxide, the strongest, stands at 248. */
 const STRONGEST_PERCENT = 250;
+
+/**
+ * Magnesium carbonate, the strongest carbonate, by its formula: 119 % (unl-liming-materials). What stands above it is
+ * slaked or burnt, and burns.
+ */
+const STRONGEST_CARBONATE = 1.19;
 
 /** What may be said of a lime beside its name. */
 export interface AmendmentTexts {
@@ -42,6 +48,8 @@ export function amendmentOf(product: Product, { cce, fineness }: AmendmentTexts)
     const equivalent = texts.cce ?? ofFormula;
     if (equivalent === undefined || (ofFormula === undefined && !mayBeLime(product)))
       return unusable(noLime(product, mayBeLime(product)));
+    if (texts.cce !== undefined && texts.cce > STRONGEST_CARBONATE && !isSlaked(product) && !isBurnt(product))
+      return unusable(tooStrong(texts.cce, cce!));
     return answer({
       kind: "lime",
       equivalent,
@@ -51,11 +59,32 @@ export function amendmentOf(product: Product, { cce, fineness }: AmendmentTexts)
   });
 }
 
-/** Ash, and whatever the grower keeps that no formula speaks against, may be lime by their label. */
+/** Ash, and whatever the grower keeps that neither formula nor nitrogen speaks against, may be lime by their label. */
 const mayBeLime = (product: Product): boolean =>
-  isLimeByFormula(product) || (product.formula === undefined && (product.origin !== "material" || isAsh(product)));
+  isLimeByFormula(product) ||
+  (product.formula === undefined &&
+    fractionOf(product, "N") === 0 &&
+    (product.origin !== "material" || isAsh(product)));
 
-const isAsh = ({ hazards, composition }: Product): boolean => hazards.includes("caustic") && (composition.Ca ?? 0) > 0;
+/** Whether it is wood ash: caustic, with calcium, and no compound. */
+export const isAsh = ({ formula, hazards, composition }: Product): boolean =>
+  formula === undefined && hazards.includes("caustic") && (composition.Ca ?? 0) > 0;
+
+/** Whether it is a hydroxide. */
+export const isSlaked = ({ formula = "" }: Product): boolean => /OH/.test(formula);
+/** Whether it is an oxide. */
+export const isBurnt = ({ formula = "" }: Product): boolean => /^(?:Ca|Mg)O$/.test(formula);
+
+function tooStrong(equivalent: number, received: string): Problem {
+  return {
+    code: "cce-contradicts",
+    path: "cce",
+    message: `No carbonate comes to ${shown(100 * equivalent)} %: a lime this strong is slaked or burnt, and burns skin and eyes.`,
+    expected: `at most ${shown(100 * STRONGEST_CARBONATE)} % from ground limestone or ash`,
+    received,
+    hint: "look at the bag again; where it is slaked lime, name hydrated-lime",
+  };
+}
 
 function noLime(product: Product, byLabel: boolean): Problem {
   const { name, id } = product;

@@ -1,7 +1,10 @@
 import { type Caution, raise } from "../outcome/caution.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
 import { LIME_IN_ONE_GO } from "../solution/feed-limits.ts";
+import { isAsh, isBurnt, isSlaked } from "./amendment.ts";
 import {
+  ASH_SALTY,
+  BUFFER_BELOW,
   BY_TEXTURE,
   CAUSTIC_LIME,
   LIME_APART,
@@ -26,6 +29,7 @@ import {
 import type { LimeInput, LimeResult } from "./lime-input.ts";
 import type { Need } from "./need.ts";
 import { POUNDS_PER_100_SQUARE_FEET } from "./printed-unit.ts";
+import type { Soil } from "./read-soil.ts";
 import { EXPLAINED } from "./test-need.ts";
 
 /** From here on lime does more harm than good, and sulfur too, to what fruits (common practice, no source). */
@@ -33,6 +37,11 @@ const OVERLIMED_ABOVE_PH = 7;
 const TOO_SOUR_BELOW_PH = 5.5;
 /** 0.7 lb/100 sq ft a year on the surface of a planted bed (extension-blueberry-ph). */
 const SULFUR_ON_PLANTED_A_YEAR = 0.7 * POUNDS_PER_100_SQUARE_FEET.gramsPerSquareMetre;
+
+/** The salts of a buffer may lower a reading by a few tenths (common practice, no source). */
+const BUFFER_BELOW_SOIL = 0.3;
+/** Of wood ash on a bed (common practice, no source). */
+const ASH_A_YEAR = 100;
 
 /** What to heed when a soil's pH is moved. */
 export function limeCautions(input: LimeInput, result: LimeResult, need: Need): Caution[] {
@@ -50,15 +59,14 @@ export function limeCautions(input: LimeInput, result: LimeResult, need: Need): 
 }
 
 function cautionsOfLime(
-  { product, soil, toPh }: LimeInput,
+  { product, soil, fromPh, toPh }: LimeInput,
   { applications, needed, deliveredGramsPerSquareMetre }: LimeResult,
 ): Caution[] {
-  const formula = product.formula ?? "";
-  const slaked = /OH/.test(formula);
-  const burnt = /^(?:Ca|Mg)O$/.test(formula);
+  const [slaked, burnt, ash] = [isSlaked(product), isBurnt(product), isAsh(product)];
   const magnesium = deliveredGramsPerSquareMetre.Mg ?? 0;
   const inOneGo = needed.gramsPerSquareMetre / applications.length;
   return [
+    ...contradiction(soil, fromPh),
     ...(slaked ? [raise(CAUSTIC_LIME, { product: product.name })] : []),
     ...(burnt ? [raise(QUICKLIME, { product: product.name })] : []),
     ...(inOneGo > LIME_IN_ONE_GO
@@ -66,6 +74,7 @@ function cautionsOfLime(
       : []),
     ...(applications.length > 1 ? [raise(LIME_GOES, { goes: applications.length })] : []),
     ...(toPh > OVERLIMED_ABOVE_PH ? [raise(OVERLIMING, { toPh })] : []),
+    ...(ash ? [raise(ASH_SALTY, { gramsPerSquareMetreAYear: ASH_A_YEAR })] : []),
     raise(LIME_APART, {}),
     ...(soil.kind === "texture"
       ? [raise(BY_TEXTURE, { alsoBy: DERIVED[soil.texture] ?? "" })]
@@ -76,8 +85,15 @@ function cautionsOfLime(
           ),
         ]),
     ...(magnesium > 0 ? [raise(MAGNESIUM_BROUGHT, { magnesiumGramsPerSquareMetre: magnesium })] : []),
-    raise(slaked || burnt ? LIME_QUICK : LIME_SLOW, {}),
+    raise(slaked || burnt || ash ? LIME_QUICK : LIME_SLOW, {}),
   ];
+}
+
+/** An acid soil pulls a buffer's pH down, never as far as its own: two figures the other way round are mixed up. */
+function contradiction(soil: Soil, fromPh: number): Caution[] {
+  if (soil.kind !== "test" || !("bufferPh" in soil.test) || soil.test.bufferPh === undefined) return [];
+  const { bufferPh } = soil.test;
+  return bufferPh < fromPh - BUFFER_BELOW_SOIL ? [raise(BUFFER_BELOW, { bufferPh, fromPh })] : [];
 }
 
 /** Textures that the table lacks are told apart. */

@@ -1,4 +1,5 @@
 import { answer, gatherList, type Outcome, unusable } from "../outcome/outcome.ts";
+import { shown } from "../outcome/sentence.ts";
 import { NUMBER_PATTERN, plainText, readNumber } from "../quantity/number.ts";
 import { readPercent } from "./read-percent.ts";
 import type { Reading } from "./table.ts";
@@ -22,6 +23,9 @@ const SCHEMES: readonly Scheme[] = [
   { source: "cornell-afs-7", efficiency: { "through 100": 1, "20-100": 0.6 } },
 ];
 
+/** Of what works less, so much would go on that its coarse part limes for years (common practice, no source). */
+const LEAST_EFFICIENCY = 0.1;
+
 const CLASS = new RegExp(
   `^(?:(?:through|under|passing|finer than|<)\\s*(\\d+)|(\\d+)\\s*(?:-|to)\\s*(\\d+))\\s*(?:mesh)?\\s*:?\\s+(${NUMBER_PATTERN})\\s*%?$`,
   "i",
@@ -32,7 +36,7 @@ const CLASS = new RegExp(
  *
  * @param text The part that works, `94%`, or the percent by mass in each sieve class of one published scheme:
  *   `through 60 mesh 90, 20-60 mesh 6, 8-20 mesh 4`.
- * @returns The efficiency, more than 0 and at most 1.
+ * @returns The efficiency, 0.1 to 1.
  * @example
  * readFineness("through 60 mesh 90, 20-60 mesh 6, 8-20 mesh 4")  // => { value: 0.944, source: "bc-limestone-637200" }
  */
@@ -56,7 +60,8 @@ export function readFineness(text: string): Outcome<Fineness> {
   if (!first) return unusable(unreadable(text, "its classes are not those of one published scheme"));
   if (others.some(({ value }) => value !== first.value))
     return unusable(unreadable(text, "two published schemes count these classes differently"));
-  if (!(first.value > 0)) return unusable(unreadable(text, "nothing in it is fine enough to work"));
+  if (first.value < LEAST_EFFICIENCY)
+    return unusable(unreadable(text, `only ${shown(100 * first.value)} % of it is fine enough to work`));
   return answer(first);
 }
 

@@ -314,7 +314,7 @@ describe("properties", () => {
       material: fc.constantFrom("CaCO3", "dolomitic-lime", "hydrated-lime", "MgO", "agricultural-lime"),
       squareMetres: fc.double({ min: 0.1, max: 1000, noNaN: true }),
       centimetres: fc.integer({ min: 5, max: 30 }),
-      cce: fc.integer({ min: 20, max: 180 }),
+      cce: fc.integer({ min: 20, max: 119 }),
       soil: fc.oneof(
         fc.record({ texture }),
         fc.record({ method: fc.constant("sikora"), bufferPh: tenths(4.8, 6.9).map(String) }),

@@ -41,7 +41,6 @@ export function outsidePrintedRange(amendment: Amendment, soil: Soil, fromPh: nu
 
 const TEST_INSTEAD = "have the soil tested by a laboratory with a buffer, and give its figure with --method";
 const ASK_LABORATORY = "ask the laboratory that made the test for its own recommendation";
-const IN_STEPS = "go there in steps, with a new test after each";
 
 function boundsOf(amendment: Amendment, soil: Soil, fromPh: number, toPh: number): readonly Bound[] {
   const from = { path: "from", value: fromPh } as const;
@@ -56,9 +55,9 @@ function boundsOf(amendment: Amendment, soil: Soil, fromPh: number, toPh: number
         least,
         most,
         whose,
-        hint: "a soil above pH 7.5 mostly holds free lime, which sulfur cannot wear down: fill a raised bed instead",
+        hint: "a soil above pH 7.5 mostly holds free lime, more than sulfur can use up: fill a raised bed instead",
       },
-      { ...to, least, most, whose, hint: IN_STEPS },
+      { ...to, least, most, whose, hint: "fruiting vegetables want 6.0 to 6.8: write --to 6.5" },
     ];
   }
   if (soil.kind === "texture") {
@@ -88,8 +87,9 @@ function boundsOf(amendment: Amendment, soil: Soil, fromPh: number, toPh: number
       ? { grid: SIKORA, whose: "the Sikora table covers" }
       : { grid: MEHLICH, whose: "the Mehlich table covers" };
   const [least, most] = ends(grid.rows);
+  const [lowest, highest] = ends(grid.columns);
   return [
-    { ...to, least: ends(grid.columns)[0], most: ends(grid.columns)[1], whose, hint: ASK_LABORATORY },
+    { ...to, least: lowest, most: highest, whose, hint: `write --to ${lowest} to ${highest}, or ${ASK_LABORATORY}` },
     test.method === "sikora"
       ? { path: "bufferPh", value: test.bufferPh, least, most, whose, hint: ASK_LABORATORY }
       : acidityBound(test.acidity, least, most, whose),

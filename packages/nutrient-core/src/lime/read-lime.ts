@@ -49,7 +49,7 @@ export function readLime(request: unknown, context: ReadingContext): Outcome<Lim
       soil: Soil;
       depthMetres: number | undefined;
     }>({
-      material: andThen(at("material", readProduct(texts.material, { shelf: context.shelf })), (product) =>
+      material: andThen(at("material", readMaterial(texts.material, context)), (product) =>
         andThen(amendmentOf(product, texts), (amendment) => answer({ product, amendment })),
       ),
       area: texts.area === undefined ? unusable(AREA_MISSING) : at("area", readArea(texts.area, context.quantity)),
@@ -79,6 +79,21 @@ export function readLime(request: unknown, context: ReadingContext): Outcome<Lim
     });
   });
 }
+
+/** A name that nobody knows is answered with what moves a pH, not with grades. */
+function readMaterial(written: string, { shelf }: ReadingContext): Outcome<Product> {
+  const product = readProduct(written, { shelf });
+  if (product.ok) return product;
+  return unusable(
+    ...product.problems.map((problem) =>
+      problem.code === "product-unknown" ? { ...problem, expected: MATERIALS, hint: MATERIAL_HINT } : problem,
+    ),
+  );
+}
+
+const MATERIALS = "a lime, elemental sulfur, a formula (CaCO3) or an id from the shelf file";
+const MATERIAL_HINT =
+  "to raise the pH write agricultural-lime (ground limestone), dolomitic-lime or hydrated-lime; to lower it, sulfur";
 
 /** What a spade or a tiller mixes through: 5 to 30 cm (common practice, no source). */
 const SHALLOWEST_METRES = 0.05;

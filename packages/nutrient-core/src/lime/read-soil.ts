@@ -43,7 +43,10 @@ function readMethod(written: string | undefined): Outcome<TestMethod> {
     message: written === undefined ? "The soil test's method is missing." : `"${written}" is not a method known here.`,
     expected: TEST_METHODS.join(", "),
     received: written ?? "nothing",
-    hint: "the laboratory's report names it; the same figure means twice as much lime in another one's rule",
+    hint:
+      written === undefined
+        ? "the laboratory's report names it; the same figure means twice as much lime in another one's rule"
+        : "where the report names another method, go by the amount of lime that it recommends",
   });
 }
 
@@ -83,8 +86,8 @@ function readAcidity(text: string, per: "g" | "cm3"): Outcome<number> {
     received: text === "" ? "nothing" : text,
     hint:
       per === "g"
-        ? "for meq/100 cm3 the method is mehlich-formula; otherwise write 3.9"
-        : "for meq/100 g the method is mehlich-table; otherwise write 1.2",
+        ? 'copy it from the report, as in "3.9 meq/100 g"; what stands there in meq/100 cm3 belongs to mehlich-formula'
+        : 'copy it from the report, as in "1.2 meq/100 cm3"; what stands there in meq/100 g belongs to mehlich-table',
   });
 }
 
@@ -92,7 +95,7 @@ function figureMissing(method: TestMethod, path: string, example: string): Probl
   return {
     code: "option-missing",
     path,
-    message: `The figure that ${method} goes by is missing.`,
+    message: `${method} goes by the ${path === "acidity" ? "acidity" : "buffer's pH"}, which is missing.`,
     expected: `what the laboratory's report says, as in ${example}`,
     received: "nothing",
     hint: `add ${example}`,
@@ -113,7 +116,7 @@ function conflict(path: string, received: string, message: string): Problem {
 const SOIL_MISSING: Problem = {
   code: "option-missing",
   path: "texture",
-  message: "What soil it is is missing: the same pH takes about four times as much lime in clay as in sand.",
+  message: "The kind of soil is missing: to move the pH, clay takes two to five times as much as sand.",
   expected: "a texture, or a soil test",
   received: "nothing",
   hint: "add --texture loam, or from a laboratory --method sikora --buffer-ph 6.2",

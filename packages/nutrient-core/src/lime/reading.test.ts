@@ -24,9 +24,34 @@ describe("fineness, by each scheme's printed efficiencies", () => {
     expect(Math.abs((read.ok ? read.value.value : 0) - efficiency)).toBeLessThan(1e-12);
   });
 
-  test("a bare number could be a fraction: the hint offers both", () => {
-    const read = readFineness("0.9");
-    expect(read.ok || read.problems[0]!.hint).toBe("write 0.9% or 90%");
+  test("a bare number is a problem, and the hint never a percent that would be refused", () => {
+    const hint = (text: string) => {
+      const read = readFineness(text);
+      return read.ok ? read.value.value : read.problems[0]!.hint;
+    };
+    expect(["0.9", "90", "0.9%"].map(hint)).toEqual([
+      "write 90%, if the bag says so",
+      "write 90%, if the bag says so",
+      "write 90%, if the bag says so",
+    ]);
+    expect(["0", "5%", "101%"].map(hint)).toEqual([
+      "copy the percent from the bag's label",
+      "copy the percent from the bag's label",
+      "copy the percent from the bag's label",
+    ]);
+    expect(["10%", "100%"].map(hint)).toEqual([0.1, 1]);
+  });
+
+  test("of a lime so coarse that a tenth of it works, no amount is told", () => {
+    const code = (text: string) => {
+      const read = readFineness(text);
+      return read.ok || read.problems[0]!.code;
+    };
+    expect(["8-20 mesh 50", "8-20 mesh 49", "through 60 mesh 0"].map(code)).toEqual([
+      true,
+      "fineness-unreadable",
+      "fineness-unreadable",
+    ]);
   });
 });
 

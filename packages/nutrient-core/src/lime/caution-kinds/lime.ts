@@ -33,6 +33,14 @@ export const TEST_SCATTER: CautionKind<{ readonly percentExplained: number; read
     `${capital(method)}. Tests of this kind explained as little as ${shown(percentExplained)} % of the differences between soils. Follow the laboratory's own recommendation where it differs: another laboratory's rule asks for half or twice as much. Lime given in the last two years still works: count it.`,
 };
 
+export const BUFFER_BELOW: CautionKind<{ readonly bufferPh: number; readonly fromPh: number }> = {
+  code: "buffer-below-soil",
+  severity: "caution",
+  source: "common-practice",
+  sentence: ({ bufferPh, fromPh }) =>
+    `The buffer's pH, ${bufferPh}, is below the soil's, ${fromPh}, but an acid soil's buffer reads higher than the soil. Check the report: the two may stand in each other's place.`,
+};
+
 export const LIME_GOES: CautionKind<{ readonly goes: number }> = {
   code: "lime-in-goes",
   severity: "caution",
@@ -52,7 +60,15 @@ export const LIME_HEAVY: CautionKind<{
     `Even in three goes each is ${shown(gramsPerSquareMetreInOneGo)} g/m2 of calcium carbonate, where ${shown(limitGramsPerSquareMetre)} are split in two. Check the figures, ask the laboratory, and give no more than one go before a new test: it can spoil the bed for years.`,
 };
 
-/** Of hydroxides and oxides, which do not wait for a season. */
+export const ASH_SALTY: CautionKind<{ readonly gramsPerSquareMetreAYear: number }> = {
+  code: "ash-salty",
+  severity: "caution",
+  source: "common-practice",
+  sentence: ({ gramsPerSquareMetreAYear }) =>
+    `Only ash of clean, untreated wood. It is salty and rich in potassium: no more than about ${shown(gramsPerSquareMetreAYear)} g/m2 a year, and ground limestone for the rest.`,
+};
+
+/** Of hydroxides, oxides and ash, which do not wait for a season. */
 export const LIME_QUICK: CautionKind<Facts> = {
   code: "lime-quick",
   severity: "note",
