@@ -18,9 +18,10 @@ export function limeLines(input: LimeInput, result: LimeResult, { habit }: Style
   if (amount.massGrams === 0) return [`No ${name} is needed on ${place} for pH ${shown(toPh)}.`];
   const lines = [
     `${weighed(amount.massGrams, habit, ROUGH)} of ${name} on ${place}, for pH ${shown(fromPh)} to ${shown(toPh)}${byVolume(input.product, amount.volumeMillilitres, habit)}`,
+    // Right under the whole amount: nobody should spread all of it at once who read one line only.
+    `  ${goes(result, habit)}`,
     `  ${onEachArea(result.gramsPerSquareMetre, habit, ROUGH)}`,
     `  ${roughRange(amount.rangeGrams, habit)} by what is published`,
-    `  ${goes(result, habit)}`,
     `  mixed through the top ${withUnit(present(result.depthMetres, "length", habit), ROUGH)}${countedAs(input, result)}`,
     `  brings ${deliveredLine(result.deliveredGramsPerSquareMetre, rateUnit("squareMetre", habit))}`,
   ];
