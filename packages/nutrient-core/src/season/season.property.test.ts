@@ -77,7 +77,14 @@ const aSeason: fc.Arbitrary<SeasonInput> = fc
       leachingShare,
       ...(scaleStepGrams === null ? {} : { measures: { scaleStepGrams } }),
     });
-  });
+  })
+  .filter(isOrderable);
+
+/** An order of more than ten thousand, priced in hundredths, is refused by a rule of its own (order.test.ts). */
+function isOrderable(input: SeasonInput): boolean {
+  const outcome = planSeason(input);
+  return outcome.ok || outcome.problems.every(({ code }) => code !== "prices-too-fine");
+}
 
 /** Records the first feeds as given, some in other numbers of cans, one of them undone. */
 function recordOf(events: readonly SeasonEvent[], cans: readonly number[]): LogEntry[] {
