@@ -123,6 +123,21 @@ describe("the range", () => {
     }
   });
 
+  // Printed: 135 g/m2 on sand and 270 on clay, from pH 7.0-7.5 to 6.0-6.5 (rhs-acidifying-soil).
+  test.each([
+    ["sand", "7", "6", 135],
+    ["sand", "7.5", "6.5", 135],
+    ["clay", "7", "6", 270],
+    ["clay", "7.5", "6.5", 270],
+  ] as const)("on %s reaches from pH %s to %s as high as the highest source", (texture, from, to, grams) => {
+    near(resultOf({ ...SULFUR, texture, from, to }).rangeGramsPerSquareMetre[1], grams);
+  });
+
+  test("of sulfur leaves that source out below its lowest goal, pH 6.0", () => {
+    // Tennessee's two thirds of 20 lb/1000 sq ft is the highest on sand.
+    near(resultOf({ ...SULFUR, texture: "sand", from: "6", to: "5" }).rangeGramsPerSquareMetre[1], 65.0989, 1e-5);
+  });
+
   test("of lime reaches from the sulfur rates to the next heavier texture", () => {
     const [low, high] = resultOf(LIME).rangeGramsPerSquareMetre;
     // 11 lb/1000 sq ft of sulfur times 100.086 / 32.06.
