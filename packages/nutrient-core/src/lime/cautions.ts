@@ -2,6 +2,7 @@ import { type Caution, raise } from "../outcome/caution.ts";
 import { hazardCautions } from "../product/hazard-cautions.ts";
 import { LIME_IN_ONE_GO } from "../solution/feed-limits.ts";
 import { isAsh, isBurnt, isSlaked } from "./amendment.ts";
+import { ASH_A_YEAR } from "./applications.ts";
 import {
   ASH_SALTY,
   BUFFER_BELOW,
@@ -40,8 +41,6 @@ const SULFUR_ON_PLANTED_A_YEAR = 0.7 * POUNDS_PER_100_SQUARE_FEET.gramsPerSquare
 
 /** The salts of a buffer may lower a reading by a few tenths (common practice, no source). */
 const BUFFER_BELOW_SOIL = 0.3;
-/** Of wood ash on a bed (common practice, no source). */
-const ASH_A_YEAR = 100;
 
 /** What to heed when a soil's pH is moved. */
 export function limeCautions(input: LimeInput, result: LimeResult, need: Need): Caution[] {
@@ -72,7 +71,7 @@ function cautionsOfLime(
     ...(inOneGo > LIME_IN_ONE_GO
       ? [raise(LIME_HEAVY, { gramsPerSquareMetreInOneGo: inOneGo, limitGramsPerSquareMetre: LIME_IN_ONE_GO })]
       : []),
-    ...(applications.length > 1 ? [raise(LIME_GOES, { goes: applications.length })] : []),
+    ...(applications.length > 1 && !ash ? [raise(LIME_GOES, { goes: applications.length })] : []),
     ...(toPh > OVERLIMED_ABOVE_PH ? [raise(OVERLIMING, { toPh })] : []),
     ...(ash ? [raise(ASH_SALTY, { gramsPerSquareMetreAYear: ASH_A_YEAR })] : []),
     raise(LIME_APART, {}),

@@ -4,7 +4,7 @@ import type { Extent } from "../supply/basis.ts";
 import { inBothForms } from "../supply/both-forms.ts";
 import { volumeOf } from "../supply/one-product.ts";
 import { deliver, massForRate } from "../supply/supply.ts";
-import type { Amendment } from "./amendment.ts";
+import { type Amendment, isAsh } from "./amendment.ts";
 import { amountWorking } from "./amount-working.ts";
 import { applicationsOf } from "./applications.ts";
 import { limeCautions } from "./cautions.ts";
@@ -54,7 +54,7 @@ export function lime(input: LimeInput): Outcome<LimeResult> {
     rangeGramsPerSquareMetre: [low / area.squareMetres, high / area.squareMetres],
     areaSquareMetres: area.squareMetres,
     depthMetres,
-    applications: applicationsOf(amendment, needed, Math.abs(input.toPh - input.fromPh), {
+    applications: applicationsOf(isAsh(product) ? "ash" : amendment.kind, needed, Math.abs(input.toPh - input.fromPh), {
       massGrams,
       gramsPerSquareMetre,
     }),

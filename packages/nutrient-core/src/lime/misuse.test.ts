@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { readPlainQuantity } from "../quantity/quantity.ts";
 import { lime } from "./lime.ts";
+import type { LimeResult } from "./lime-input.ts";
 import { type LimeRequest, readLime } from "./read-lime.ts";
 
 // What a grower may take for a lime, or copy from a report the wrong way round.
@@ -15,6 +16,11 @@ function read(request: LimeRequest) {
 const problemOf = (request: LimeRequest) => {
   const outcome = read(request);
   return outcome.ok ? undefined : outcome.problems[0];
+};
+const resultOf = (request: LimeRequest): LimeResult => {
+  const outcome = read(request);
+  if (!outcome.ok) throw new Error(outcome.problems[0]?.message);
+  return outcome.value;
 };
 const codesOf = (request: LimeRequest): string[] => {
   const outcome = read(request);
@@ -43,6 +49,16 @@ describe("what is no lime", () => {
     expect(problemOf({ ...ASKED, material: "hydrated-lime", cce: "135%" })).toBeUndefined();
     expect(problemOf({ ...ASKED, material: "CaO", cce: "178%" })).toBeUndefined();
   });
+});
+
+test("ash goes on in yearly goes of no more than its caution allows", () => {
+  const { applications } = resultOf({ ...ASKED, material: "wood-ash", cce: "45%" });
+  expect(applications.length).toBeGreaterThan(1);
+  expect(applications.map(({ month }) => month)).toEqual(applications.map((_, go) => 12 * go));
+  for (const { gramsPerSquareMetre } of applications) expect(gramsPerSquareMetre).toBeLessThanOrEqual(100);
+  const whole = applications.reduce((sum, { gramsPerSquareMetre }) => sum + gramsPerSquareMetre, 0);
+  expect(whole).toBeGreaterThan(100 * (applications.length - 1));
+  expect(codesOf({ ...ASKED, material: "wood-ash", cce: "45%" })).not.toContain("lime-in-goes");
 });
 
 test("ash is salty and quick; limestone is neither", () => {

@@ -65,7 +65,7 @@ export const ASH_SALTY: CautionKind<{ readonly gramsPerSquareMetreAYear: number 
   severity: "caution",
   source: "common-practice",
   sentence: ({ gramsPerSquareMetreAYear }) =>
-    `Only ash of clean, untreated wood. It is salty and rich in potassium: no more than about ${shown(gramsPerSquareMetreAYear)} g/m2 a year, and ground limestone for the rest.`,
+    `Only ash of clean, untreated wood. It is salty and rich in potassium: no more than about ${shown(gramsPerSquareMetreAYear)} g/m2 a year, with a new test before each go, or ground limestone for the rest.`,
 };
 
 /** Of hydroxides, oxides and ash, which do not wait for a season. */
