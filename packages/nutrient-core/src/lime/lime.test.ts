@@ -133,9 +133,13 @@ describe("the range", () => {
     near(resultOf({ ...SULFUR, texture, from, to }).rangeGramsPerSquareMetre[1], grams);
   });
 
-  test("of sulfur leaves that source out below its lowest goal, pH 6.0", () => {
+  test("of sulfur leaves that source out below its lowest goal, pH 6.0, and where a soil starts no higher than its highest", () => {
     // Tennessee's two thirds of 20 lb/1000 sq ft is the highest on sand.
-    near(resultOf({ ...SULFUR, texture: "sand", from: "6", to: "5" }).rangeGramsPerSquareMetre[1], 65.0989, 1e-5);
+    const high = (from: string, to: string) =>
+      resultOf({ ...SULFUR, texture: "sand", from, to }).rangeGramsPerSquareMetre[1];
+    near(high("6", "5"), 65.0989, 1e-5);
+    near(high("6.5", "5.5"), 65.0989, 1e-5);
+    near(high("7", "5.5"), 135 + 65.0989 / 2, 1e-5);
   });
 
   test("of lime reaches from the sulfur rates to the next heavier texture", () => {

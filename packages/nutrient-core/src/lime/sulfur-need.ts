@@ -15,14 +15,14 @@ import { type Texture, textureWords } from "./texture.ts";
 
 /** Ontario's rates are for soils that start below this pH. */
 export const ONTARIO_BELOW_PH = 6.5;
-/** The Royal Horticultural Society's ends at 6.0 to 6.5: above the lower of them its rate counts. */
-const ROYAL_ABOVE_PH = 6;
+/** The Royal Horticultural Society's soils start above 6.5 and end at 6.0 to 6.5: its rate counts for such falls alone. */
+const ROYAL_DOWN_TO_PH = 6;
 
 /**
  * How much sulfur takes a soil of this texture from one pH down to another?
  *
  * Below pH 6.5 by Ontario's rate per unit, where it has the texture; above 6.5, and for clay, by Tennessee's. The range
- * holds what every source read would ask; above 6.0 that of the Royal Horticultural Society counts too.
+ * holds what every source read would ask; from above 6.5 that of the Royal Horticultural Society counts too, down to 6.0.
  *
  * @param fromPh Measured, at most 7.5: the highest from which a source starts.
  * @param toPh Below it, at least 4.5: the lowest to which a source goes.
@@ -30,18 +30,16 @@ const ROYAL_ABOVE_PH = 6;
  * sulfurNeed("loam", 6.5, 5.5).gramsPerSquareMetre  // => 110
  */
 export function sulfurNeed(texture: Texture, fromPh: number, toPh: number): Need {
-  const [border, compared] = [ONTARIO_BELOW_PH, ROYAL_ABOVE_PH].map((ph) => Math.min(fromPh, Math.max(toPh, ph))) as [
-    number,
-    number,
-  ];
+  const border = within(ONTARIO_BELOW_PH, toPh, fromPh);
+  const royal = fromPh > ONTARIO_BELOW_PH ? within(ROYAL_DOWN_TO_PH, toPh, fromPh) : fromPh;
   const lower = rateFor(ONTARIO, texture) ? ONTARIO : TENNESSEE;
   const steps = [
     { rate: TENNESSEE, upper: fromPh, lower: border },
     { rate: lower, upper: border, lower: toPh },
   ].filter(falls);
   const comparisons = [
-    { rates: [...SULFUR_RATES, ROYAL], upper: fromPh, lower: compared },
-    { rates: SULFUR_RATES, upper: compared, lower: toPh },
+    { rates: [...SULFUR_RATES, ROYAL], upper: fromPh, lower: royal },
+    { rates: SULFUR_RATES, upper: royal, lower: toPh },
   ].filter(falls);
   const lines = steps.map(({ rate, ...step }) => stepLine(rate, texture, step));
   const gramsPerSquareMetre = lines.reduce((sum, { value }) => sum + value, 0);
@@ -65,6 +63,7 @@ interface Step {
   readonly lower: number;
 }
 
+const within = (ph: number, least: number, most: number): number => Math.min(most, Math.max(least, ph));
 const falls = ({ upper, lower }: Step): boolean => upper > lower;
 
 function stepLine(rate: SulfurRate, texture: Texture, { upper, lower }: Step): WorkingLine {
