@@ -1,8 +1,8 @@
 /*
  * Working memory for one solution. A blend takes a few hundred short vectors, and to make each one its own typed array
- * costs more than the arithmetic done in it (some 300 ns beyond 8 numbers, against a tenth of that for a piece of a block that is
- * there already, and half a tenth for one that was taken before; `bench/run.mjs` shows the sum). So all of them are pieces
- * of one block, handed out in order, and the next solution begins at the front again.
+ * costs more than the arithmetic done in it (some 300 ns beyond 8 numbers, against a tenth of that for a piece of a
+ * block that is there already, and half a tenth for one that was taken before; `bench/run.mjs` shows the sum). So all
+ * of them are pieces of one block, handed out in order, and the next solution begins at the front again.
  *
  * That is safe because a solution never starts inside another one, and nothing that `solveBlend` returns lies here:
  * answers and proofs are arrays of their own.
